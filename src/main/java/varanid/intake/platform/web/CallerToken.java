@@ -29,14 +29,4 @@ final class CallerToken extends AbstractAuthenticationToken {
     public Object getPrincipal() {
         return caller.personId();
     }
-
-    @Override
-    public boolean equals(Object other) {
-        return this == other;
-    }
-
-    @Override
-    public int hashCode() {
-        return System.identityHashCode(this);
-    }
 }

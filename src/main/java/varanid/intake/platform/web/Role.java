@@ -1,5 +1,6 @@
 package varanid.intake.platform.web;
 
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
@@ -15,6 +16,7 @@ public enum Role {
     ADMINISTRATOR;
 
     /** The code in requests and replies. */
+    @JsonValue
     public String code() {
         return name().toLowerCase(Locale.ROOT);
     }

@@ -1,5 +1,6 @@
 package varanid.intake.platform.web;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.io.IOException;
 import java.util.List;
 import java.util.Objects;
@@ -58,11 +59,12 @@ class WebConfiguration implements WebMvcConfigurer {
         return IfMatch.parse(header);
     }
 
-    /** Fields in the order of the record, decimals without exponents. */
+    /** Fields in the order of the record, those without a value left out, decimals without exponents. */
     @Bean
     JsonMapperBuilderCustomizer plainJson() {
         return json -> json.disable(MapperFeature.SORT_PROPERTIES_ALPHABETICALLY)
-                .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN);
+                .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
+                .changeDefaultPropertyInclusion(all -> all.withValueInclusion(JsonInclude.Include.NON_NULL));
     }
 
     /** What Tomcat refuses before any of our code runs, such as an unreadable request line. */
