@@ -11,7 +11,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.JsonParser;
 import tools.jackson.core.StreamReadFeature;
+import tools.jackson.databind.DeserializationContext;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.deser.std.StdDeserializer;
@@ -21,6 +23,7 @@ import varanid.intake.scoring.Checklist;
 import varanid.intake.scoring.ChecklistDraft;
 import varanid.intake.scoring.ChecklistRefused;
 import varanid.intake.scoring.Fault;
+import varanid.intake.scoring.Scorer;
 
 /**
  * Reads a checklist file: its shape is held against the JSON Schema, then its meaning is checked.
@@ -42,10 +45,9 @@ public final class ChecklistReader {
                             ChecklistDraft.Direction.class, new StdDeserializer<>(ChecklistDraft.Direction.class) {
                                 @Override
                                 public ChecklistDraft.Direction deserialize(
-                                        tools.jackson.core.JsonParser parser,
-                                        tools.jackson.databind.DeserializationContext context) {
+                                        JsonParser parser, DeserializationContext context) {
                                     return ChecklistDraft.Direction.valueOf(
-                                            parser.getText().replace('-', '_').toUpperCase(Locale.ROOT));
+                                            parser.getString().replace('-', '_').toUpperCase(Locale.ROOT));
                                 }
                             }))
             .build();
@@ -67,7 +69,23 @@ public final class ChecklistReader {
      * @throws ChecklistRefused with every fault of the shape, or of the meaning
      */
     public Checklist read(String name, byte[] file) {
+        return read(name, parse(name, file));
+    }
+
+    /** Reads a checklist with the digest of its file. */
+    Edition readEdition(String name, byte[] file) {
         JsonNode tree = parse(name, file);
+        Checklist checklist = read(name, tree);
+        return new Edition(
+                checklist.draft().id(),
+                checklist.draft().version(),
+                Catalogue.sha256(file),
+                checklist.draft().status().equals("published"),
+                tree,
+                new Scorer(checklist));
+    }
+
+    private Checklist read(String name, JsonNode tree) {
         List<Fault> shape = schema.validate(tree).stream()
                 .map(error -> new Fault(
                         error.getInstanceLocation().toString(),

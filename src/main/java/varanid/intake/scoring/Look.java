@@ -1,5 +1,7 @@
 package varanid.intake.scoring;
 
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
 
@@ -20,7 +22,8 @@ public record Look(
     public Look {
         answers = Map.copyOf(answers);
         attributes = Map.copyOf(attributes);
-        conditions = Set.copyOf(conditions);
+        // In the order given, so that a fault can say which one it means.
+        conditions = Collections.unmodifiableSet(new LinkedHashSet<>(conditions));
         explainedBefore = Set.copyOf(explainedBefore);
     }
 
