@@ -130,7 +130,10 @@ final class Bounds {
         if (lowest == null || Integer.bitCount(tally.routes) < Integer.bitCount(lowestRoutes)) {
             lowestRoutes = tally.routes;
         }
-        if (lowest == null || tally.outcome < lowest.outcome) {
+        // Of equal outcomes the one with the fewest points, so that the reasons add up to the least total.
+        if (lowest == null
+                || tally.outcome < lowest.outcome
+                || tally.outcome == lowest.outcome && tally.raised < lowest.raised) {
             lowest = tally;
             lowestLevels = levels;
         }
@@ -142,7 +145,9 @@ final class Bounds {
             sectionMost[s] = highest == null ? tally.sections[s] : Math.max(sectionMost[s], tally.sections[s]);
         }
         highestRoutes |= tally.routes;
-        if (highest == null || tally.outcome > highest.outcome) {
+        if (highest == null
+                || tally.outcome > highest.outcome
+                || tally.outcome == highest.outcome && tally.raised > highest.raised) {
             highest = tally;
             highestLevels = levels;
         }
