@@ -3,6 +3,8 @@
 DO $$
 DECLARE
     append_only CONSTANT text[] := ARRAY[
+        'assessment',
+        'checklist_in_use'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',
