@@ -31,7 +31,8 @@ final class ResultWriter {
     }
 
     Result write() {
-        NearestChange nearest = new NearestChange(reading, bounds);
+        WhatIf whatIf = new WhatIf(reading, bounds);
+        NearestChange nearest = new NearestChange(reading, bounds, whatIf);
         List<Result.Advice> advice = advice();
         return new Result(
                 urgency(),
@@ -39,7 +40,7 @@ final class ResultWriter {
                 isolation(),
                 reasons(),
                 unknowns(),
-                new NextLooks(reading, bounds).inOrder(),
+                new NextLooks(reading, bounds, whatIf).inOrder(),
                 lookAgain(),
                 new SettlingLooks().of(reading),
                 nearest.milder(),
@@ -303,10 +304,7 @@ final class ResultWriter {
         List<Result.Unknown> unknowns = new ArrayList<>();
         for (FindingRules finding : checklist.findings) {
             int f = finding.index;
-            List<String> masks = new ArrayList<>();
-            for (Circumstances.Mask mask : circumstances.masksOf(finding)) {
-                masks.add(draft.conditions().get(mask.condition()).id());
-            }
+            List<String> masks = circumstances.masksOf(finding);
             Circumstances.Excuse excuse = reading.excuses[f];
             Result.Unknown.Why why = whyUnknown(f, excuse != null, !masks.isEmpty());
             if (why == null) {
@@ -372,7 +370,7 @@ final class ResultWriter {
                         draft.conditions().get(excuse.condition()).id(),
                         excuse.terms().lookAgainAfter(),
                         excuse.terms().atLatest(),
-                        checklist.outcomeCode(bounds.unexcused().outcome)));
+                        checklist.outcomeCode(decision.unexcusedIndex())));
             }
         }
         return again;
