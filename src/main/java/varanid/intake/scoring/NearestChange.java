@@ -20,7 +20,12 @@ final class NearestChange {
     NearestChange(Reading reading, Bounds bounds, WhatIf whatIf) {
         this.reading = reading;
         this.whatIf = whatIf;
-        levels = bounds.lowestLevels;
+        levels = reading.seen.clone();
+        for (FindingRules finding : reading.checklist.findings) {
+            if (finding.driver >= 0) {
+                levels[finding.index] = bounds.lowestLevels[finding.index];
+            }
+        }
         outcome = bounds.lowest().outcome;
     }
 
@@ -33,7 +38,8 @@ final class NearestChange {
         for (FindingRules finding : reading.checklist.findings) {
             int level = levels[finding.index];
             boolean counts = !finding.idle[level] || decidesAnother(finding);
-            if (isAnswered(finding) && level != 0 && counts && canBe(finding, 0)) {
+            boolean excused = reading.excuses[finding.index] != null;
+            if (isAnswered(finding) && level != 0 && counts && !excused && canBe(finding, 0)) {
                 moves.add(new Move(new WhatIf.Step(finding.index, 0), finding.raised[level]));
             }
         }
