@@ -5,6 +5,12 @@ DECLARE
     append_only CONSTANT text[] := ARRAY[
     ]::text[];
     editable CONSTANT text[] := ARRAY[
+        'idempotency_reply',
+        'organisation',
+        'person',
+        'api_token',
+        'consignment',
+        'animal'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

@@ -1,0 +1,16 @@
+package varanid.intake.animal;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** An animal as it is recorded. */
+record AnimalRecord(
+        UUID id,
+        @Nullable Long version,
+        AnimalDetails details,
+        List<FirstWeight> weights,
+        List<FirstLength> lengths,
+        UUID recordedBy,
+        Instant recordedAt) {}

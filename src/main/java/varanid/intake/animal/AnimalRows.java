@@ -1,0 +1,28 @@
+package varanid.intake.animal;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.data.domain.Limit;
+import org.springframework.data.jpa.repository.Query;
+import org.springframework.data.repository.Repository;
+import varanid.intake.platform.id.RowKey;
+
+interface AnimalRows extends Repository<AnimalRow, RowKey> {
+
+    AnimalRow saveAndFlush(AnimalRow row);
+
+    Optional<AnimalRow> findById(RowKey key);
+
+    @Query("""
+            select a from AnimalRow a
+            where a.key.organisationId = :organisationId and a.key.id > :after
+            order by a.key.id""")
+    List<AnimalRow> list(UUID organisationId, UUID after, Limit limit);
+
+    @Query("""
+            select a from AnimalRow a
+            where a.key.organisationId = :organisationId and a.consignmentId = :consignmentId and a.key.id > :after
+            order by a.key.id""")
+    List<AnimalRow> listOfConsignment(UUID organisationId, UUID consignmentId, UUID after, Limit limit);
+}

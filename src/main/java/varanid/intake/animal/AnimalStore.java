@@ -1,0 +1,113 @@
+package varanid.intake.animal;
+
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.json.JsonMapper;
+import varanid.intake.platform.id.Ids;
+import varanid.intake.platform.id.RowKey;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.IfMatch;
+import varanid.intake.platform.web.Page;
+
+/** Stores animals and finds them again. Works within the caller's transaction. */
+@Component
+class AnimalStore {
+
+    private static final TypeReference<Map<String, Evidence>> EVIDENCE = new TypeReference<>() {};
+    private static final TypeReference<List<Paper>> PAPERS = new TypeReference<>() {};
+    private static final TypeReference<List<FirstWeight>> WEIGHTS = new TypeReference<>() {};
+    private static final TypeReference<List<FirstLength>> LENGTHS = new TypeReference<>() {};
+
+    private final AnimalRows rows;
+    private final Ids ids;
+    private final JsonMapper json;
+
+    AnimalStore(AnimalRows rows, Ids ids, JsonMapper json) {
+        this.rows = rows;
+        this.ids = ids;
+        this.json = json;
+    }
+
+    AnimalRecord add(Caller caller, Registration registration, Instant now) {
+        AnimalRow row = new AnimalRow(
+                caller.key(ids.next()),
+                json.writeValueAsString(registration.weights()),
+                json.writeValueAsString(registration.lengths()),
+                caller.personId(),
+                now);
+        fill(row, registration.details());
+        return read(rows.saveAndFlush(row));
+    }
+
+    Optional<AnimalRecord> change(Caller caller, UUID id, IfMatch ifMatch, AnimalDetails details) {
+        return rows.findById(caller.key(id)).map(row -> {
+            ifMatch.require(row.version);
+            fill(row, details);
+            return read(rows.saveAndFlush(row));
+        });
+    }
+
+    Optional<AnimalRecord> find(UUID organisationId, UUID id) {
+        return rows.findById(new RowKey(organisationId, id)).map(this::read);
+    }
+
+    List<AnimalRecord> list(UUID organisationId, Optional<UUID> consignmentId, Page page) {
+        List<AnimalRow> found = consignmentId
+                .map(consignment -> rows.listOfConsignment(organisationId, consignment, page.after(), page.fetch()))
+                .orElseGet(() -> rows.list(organisationId, page.after(), page.fetch()));
+        return found.stream().map(this::read).toList();
+    }
+
+    private void fill(AnimalRow row, AnimalDetails details) {
+        row.consignmentId = details.consignmentId();
+        row.name = details.name();
+        row.tag = details.tag();
+        row.speciesName = details.species();
+        row.speciesAuthority = details.authority();
+        row.lifeStage = details.lifeStage().code();
+        row.sex = details.sex().code();
+        row.declaredOrigin = details.declaredOrigin();
+        row.transponder = details.transponder();
+        row.arrivedOn = details.arrivedOn();
+        row.notes = details.notes();
+        row.evidence = json.writeValueAsString(details.evidence());
+        row.papers = json.writeValueAsString(details.papers());
+    }
+
+    private AnimalRecord read(AnimalRow row) {
+        AnimalDetails details = new AnimalDetails(
+                row.name,
+                row.tag,
+                row.speciesName,
+                row.speciesAuthority,
+                Arrays.stream(LifeStage.values())
+                        .filter(stage -> stage.code().equals(row.lifeStage))
+                        .findFirst()
+                        .orElseThrow(),
+                Arrays.stream(Sex.values())
+                        .filter(sex -> sex.code().equals(row.sex))
+                        .findFirst()
+                        .orElseThrow(),
+                row.declaredOrigin,
+                json.readValue(row.evidence, EVIDENCE),
+                json.readValue(row.papers, PAPERS),
+                row.transponder,
+                row.consignmentId,
+                row.arrivedOn,
+                row.notes);
+        return new AnimalRecord(
+                row.key.id(),
+                row.version,
+                details,
+                json.readValue(row.firstWeights, WEIGHTS),
+                json.readValue(row.firstLengths, LENGTHS),
+                row.recordedBy,
+                row.recordedAt);
+    }
+}

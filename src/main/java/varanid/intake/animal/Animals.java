@@ -1,0 +1,67 @@
+package varanid.intake.animal;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** What other features may know about an animal. */
+@Service
+public class Animals {
+
+    private final AnimalStore store;
+    private final OriginAssessor origins;
+    private final ReferenceData reference;
+
+    Animals(AnimalStore store, ReferenceData reference) {
+        this.store = store;
+        this.reference = reference;
+        this.origins = new OriginAssessor(reference.provenance());
+    }
+
+    /** The animal, where the organisation has it. */
+    @Transactional(readOnly = true)
+    public Optional<Newcomer> find(UUID organisationId, UUID id) {
+        return store.find(organisationId, id).map(this::newcomer);
+    }
+
+    private Newcomer newcomer(AnimalRecord animal) {
+        AnimalDetails details = animal.details();
+        OriginView origin = origin(details);
+        return new Newcomer(
+                animal.id(),
+                Optional.ofNullable(details.name()).or(() -> Optional.ofNullable(details.tag())),
+                details.lifeStage(),
+                origin.steering(),
+                origin.assessed(),
+                Optional.ofNullable(details.consignmentId()),
+                Optional.ofNullable(details.arrivedOn()));
+    }
+
+    OriginView origin(AnimalDetails details) {
+        @Nullable String declared = details.declaredOrigin();
+        return origins.assess(Optional.ofNullable(declared).map(reference::getSourceCode), details.evidence());
+    }
+
+    /**
+     * An animal as a checklist sees it.
+     *
+     * @param id of the animal
+     * @param name what people call it, else its tag
+     * @param lifeStage as recorded; unknown where it is not
+     * @param steeringOrigin the CITES source code that plans go by: the riskier of declared and assessed
+     * @param assessedOrigin what the evidence says
+     * @param consignmentId what it came with
+     * @param arrivedOn in the organisation's zone
+     */
+    public record Newcomer(
+            UUID id,
+            Optional<String> name,
+            LifeStage lifeStage,
+            String steeringOrigin,
+            AssessedOrigin assessedOrigin,
+            Optional<UUID> consignmentId,
+            Optional<LocalDate> arrivedOn) {}
+}

@@ -1,0 +1,37 @@
+package varanid.intake.platform.web;
+
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which version a PUT or PATCH means to change: a controller takes it as a parameter, which makes the header
+ * {@code If-Match} needed (428 without), and {@link #require requires} the version it found.
+ */
+public final class IfMatch {
+
+    private final List<String> tags;
+
+    IfMatch(List<String> tags) {
+        this.tags = tags;
+    }
+
+    static IfMatch parse(String header) {
+        return new IfMatch(Arrays.stream(header.split(",")).map(String::strip).toList());
+    }
+
+    /**
+     * Compares strongly (RFC 9110 section 13.1.1). The row's own version check at commit catches who comes between.
+     *
+     * @throws ProblemException 412 where none of the tags is the current one
+     */
+    public void require(@Nullable Long version) {
+        String current = Version.tag(version);
+        if (!tags.contains("*") && !tags.contains(current)) {
+            throw new ProblemException(
+                    ProblemType.STALE,
+                    "If-Match does not name the current version; read it again and decide whether your change still"
+                            + " holds.");
+        }
+    }
+}

@@ -1,0 +1,10 @@
+package varanid.intake.platform.web;
+
+import java.util.List;
+
+/**
+ * A page of a list; the {@code Link} header leads to the next.
+ *
+ * @param items in the order they were made
+ */
+public record Items<V>(List<V> items) {}

@@ -1,0 +1,56 @@
+package varanid.intake.platform.web;
+
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The JSON body of a POST or PUT: a controller takes it as a parameter and {@link #read reads} it. */
+public final class JsonRequest {
+
+    private final String target;
+    private final byte[] body;
+    private final JsonNode document;
+    private final @Nullable String key;
+
+    JsonRequest(String target, byte[] body, JsonNode document, @Nullable String key) {
+        this.target = target;
+        this.body = body;
+        this.document = document;
+        this.key = key;
+    }
+
+    /**
+     * Reads the body, which has to be an object.
+     *
+     * @throws ProblemException 422 with every fault in it
+     */
+    public <R> R read(ObjectReader<R> reader) {
+        Faults faults = new Faults();
+        @Nullable R result = null;
+        if (document instanceof ObjectNode object) {
+            result = JsonFields.read(object, "#", faults, reader);
+        } else {
+            faults.add(Fault.at("#", "is not an object", "a JSON object"));
+        }
+        faults.orThrow();
+        if (result == null) {
+            throw new IllegalStateException("neither a value nor a fault");
+        }
+        return result;
+    }
+
+    /** Method and path with query: what the body was sent to. */
+    String target() {
+        return target;
+    }
+
+    byte[] body() {
+        return body;
+    }
+
+    /** The Idempotency-Key. */
+    Optional<String> key() {
+        return Optional.ofNullable(key);
+    }
+}
