@@ -63,8 +63,9 @@ final class RandomDrafts {
                         higherIsWorse
                                 ? ChecklistDraft.Direction.HIGHER_IS_WORSE
                                 : ChecklistDraft.Direction.LOWER_IS_WORSE,
+                        null,
                         bands(14)),
-                chance(0.5) ? new ChecklistDraft.Precaution("o1", null, NONE) : null,
+                chance(0.5) ? new ChecklistDraft.Precaution("o1", null, null, null, NONE) : null,
                 null,
                 List.of(
                         new ChecklistDraft.Attribute(
