@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -99,8 +100,17 @@ class Assessments {
 
     /** What was excused in an earlier look of the day counts fully now; a look that is corrected does not count twice. */
     private Set<String> excusedBefore(Caller caller, UUID animalId, NewAssessment look, LocalDate date) {
-        return rows.listOfDay(caller.organisationId(), animalId, date).stream()
-                .filter(earlier -> !earlier.id().equals(look.supersedes()))
+        List<AssessmentRow> day = rows.listOfDay(caller.organisationId(), animalId, date);
+        Set<UUID> corrected =
+                rows
+                        .listSuccessors(
+                                caller.organisationId(),
+                                day.stream().map(AssessmentRow::id).toList())
+                        .stream()
+                        .map(successor -> Objects.requireNonNull(successor.supersedes()))
+                        .collect(Collectors.toSet());
+        return day.stream()
+                .filter(earlier -> !earlier.id().equals(look.supersedes()) && !corrected.contains(earlier.id()))
                 .flatMap(earlier -> earlier.excused().stream())
                 .collect(Collectors.toSet());
     }

@@ -24,7 +24,8 @@ class EveryCompletionTest {
             for (int i = 0; i < LOOKS_EACH; i++) {
                 Look look = looks.next();
                 NaiveScorer.Verdict expected = naive.judge(look);
-                String where = "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
+                String where =
+                        "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
                 List<Fault> faults = new Scorer(checklist).faultsOf(look);
                 assertThat(!faults.isEmpty()).as("contradictory; " + where).isEqualTo(expected.contradictory());
                 if (expected.contradictory()) {
