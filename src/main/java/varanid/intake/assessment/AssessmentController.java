@@ -7,7 +7,6 @@ import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.math.BigDecimal;
-import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -25,8 +24,6 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import tools.jackson.databind.util.RawValue;
 import varanid.intake.animal.Animals;
-import varanid.intake.checklist.Catalogue;
-import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Items;
 import varanid.intake.platform.web.JsonRequest;
@@ -45,23 +42,13 @@ class AssessmentController {
     private final AssessmentRows rows;
     private final Assessments assessments;
     private final Animals animals;
-    private final Catalogue catalogue;
     private final Once once;
-    private final Clock clock;
 
-    AssessmentController(
-            AssessmentRows rows,
-            Assessments assessments,
-            Animals animals,
-            Catalogue catalogue,
-            Once once,
-            Clock clock) {
+    AssessmentController(AssessmentRows rows, Assessments assessments, Animals animals, Once once) {
         this.rows = rows;
         this.assessments = assessments;
         this.animals = animals;
-        this.catalogue = catalogue;
         this.once = once;
-        this.clock = clock;
     }
 
     @PostMapping
@@ -80,10 +67,7 @@ class AssessmentController {
             @RequestBody(content = @Content(schema = @Schema(implementation = AssessmentBody.class)))
                     JsonRequest request) {
         caller.require(Role.KEEPER);
-        Animals.Newcomer animal = getAnimal(caller, animalId);
-        Map<String, String> known = Map.of("lifeStage", animal.lifeStage().code(), "origin", animal.steeringOrigin());
-        Present present = Present.at(clock, caller.zone());
-        NewAssessment look = request.read(fields -> NewAssessment.read(fields, catalogue, known, present));
+        NewAssessment look = assessments.read(caller, animalId, request);
         return once.perform(caller, request, () -> {
             AssessmentRow row = assessments.keep(caller, animalId, look);
             Map<String, String> headers = Map.of(
@@ -97,7 +81,9 @@ class AssessmentController {
     @Transactional(readOnly = true)
     public ResponseEntity<Items<AssessmentView.Item>> list(Caller caller, @PathVariable UUID animalId, Query query) {
         Page page = query.page();
-        getAnimal(caller, animalId);
+        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
+            throw ProblemException.notFound("animal");
+        }
         List<AssessmentRow> fetched = rows.list(caller.organisationId(), animalId, page.after(), page.fetch());
         Map<UUID, UUID> successors = fetched.isEmpty()
                 ? Map.of()
@@ -136,10 +122,6 @@ class AssessmentController {
         rows.findSuccessor(caller.organisationId(), id)
                 .ifPresent(successor -> reply.header("Link", link(animalId, successor.id(), "successor-version")));
         return reply.body(document.bytes());
-    }
-
-    private Animals.Newcomer getAnimal(Caller caller, UUID animalId) {
-        return animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
     }
 
     static String path(UUID animalId, UUID id) {

@@ -34,8 +34,12 @@ interface AssessmentRows extends Repository<AssessmentRow, RowKey> {
             order by a.key.id""")
     List<AssessmentRow> list(UUID organisationId, UUID animalId, UUID after, Limit limit);
 
+    /** The looks of a day that nothing has corrected. */
     @Query("""
             select a from AssessmentRow a
-            where a.key.organisationId = :organisationId and a.animalId = :animalId and a.localDate = :date""")
-    List<AssessmentRow> listOfDay(UUID organisationId, UUID animalId, LocalDate date);
+            where a.key.organisationId = :organisationId and a.animalId = :animalId and a.localDate = :date
+            and not exists (
+                select 1 from AssessmentRow later
+                where later.key.organisationId = :organisationId and later.supersedes = a.key.id)""")
+    List<AssessmentRow> listStandingOfDay(UUID organisationId, UUID animalId, LocalDate date);
 }
