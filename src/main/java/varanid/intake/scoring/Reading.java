@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  * level; an explaining one adds the milder levels. A measured finding whose bands depend on another finding (its
  * driver) has one such set for each level of the driver.
  *
- * <p>An implication fills in a missing answer, never a not-observed one. The other way round, what is certainly
- * worrying rules out the reassuring level of everything that would imply the opposite.
+ * <p>An implication fills in a missing answer, never a not-observed one. The other way round, what was seen to be
+ * worrying, excused or not, rules out the reassuring level of everything that would imply the opposite.
  */
 final class Reading {
 
@@ -24,6 +24,8 @@ final class Reading {
     final Circumstances circumstances;
     /** The possible levels; for a finding with a driver, under any level that the driver may have. */
     final int[] possible;
+    /** The levels that its own answer leaves to a finding without a driver, the other answers apart. */
+    private final int[] own;
     /** The levels as they were seen, explanations set aside; the mildest possible where nothing was seen. */
     final int[] seen;
 
@@ -42,8 +44,7 @@ final class Reading {
         MISSING,
         NOT_OBSERVED,
         NOT_YET_DUE,
-        SEEN,
-        IMPLIED
+        SEEN
     }
 
     private Reading(Circumstances circumstances, @Nullable Answer[] answers) {
@@ -52,6 +53,7 @@ final class Reading {
         this.answers = answers;
         int count = checklist.findings.length;
         possible = new int[count];
+        own = new int[count];
         seen = new int[count];
         status = new Status[count];
         excuses = new Circumstances.Excuse[count];
@@ -62,6 +64,7 @@ final class Reading {
         circumstances = from.circumstances;
         answers = from.answers;
         possible = from.possible.clone();
+        own = from.own.clone();
         seen = from.seen.clone();
         status = from.status.clone();
         excuses = from.excuses.clone();
@@ -101,11 +104,7 @@ final class Reading {
         for (FindingRules finding : checklist.findings) {
             read(finding, faults);
         }
-        applyImplications(faults);
-        joinDriven();
-        for (FindingRules finding : checklist.findings) {
-            noteSeen(finding);
-        }
+        combine(faults);
     }
 
     private void read(FindingRules finding, List<Fault> faults) {
@@ -113,8 +112,7 @@ final class Reading {
         Answer answer = answers[f];
         if (supposed != null && supposed[f] >= 0) {
             status[f] = Status.SEEN;
-            possible[f] = 1 << supposed[f];
-            excuseAndMask(finding);
+            takeAsSeen(finding, supposed[f]);
             return;
         }
         status[f] = Status.MISSING;
@@ -124,8 +122,7 @@ final class Reading {
                 faults.add(refusedLevel(finding, it));
             } else {
                 status[f] = Status.SEEN;
-                possible[f] = 1 << level;
-                excuseAndMask(finding);
+                takeAsSeen(finding, level);
                 return;
             }
         } else if (answer instanceof Answer.Measured it) {
@@ -150,15 +147,24 @@ final class Reading {
                         "a level, or not-observed if it could not be seen"));
             } else {
                 status[f] = Status.NOT_YET_DUE;
-                possible[f] = 1;
+                own[f] = 1;
                 return;
             }
         }
         if (finding.driver < 0) {
-            possible[f] = possibleGiven(finding, -1);
+            own[f] = possibleGiven(finding, -1);
+            seen[f] = finding.mildestOf(own[f])[0];
             if (status[f] == Status.SEEN) {
                 excuseAndMask(finding);
             }
+        }
+    }
+
+    private void takeAsSeen(FindingRules finding, int level) {
+        seen[finding.index] = level;
+        own[finding.index] = 1 << level;
+        if (finding.driver < 0) {
+            excuseAndMask(finding);
         }
     }
 
@@ -196,9 +202,51 @@ final class Reading {
         return asMildAsCanBe != null && asMildAsCanBe[f] ? 1 << finding.mildestOf(set)[0] : set;
     }
 
-    private void joinDriven() {
-        if (checklist.drivers.length == 0) {
+    /** Widens the possible levels of a seen finding by what the conditions of the look say. */
+    private void excuseAndMask(FindingRules finding) {
+        if (!circumstances.anyCondition) {
             return;
+        }
+        int f = finding.index;
+        int asSeen = own[f];
+        int reach = finding.isMeasured() ? finding.reachable(circumstances.attributeValues, -1) : finding.all;
+        if (Integer.bitCount(asSeen) == 1) {
+            int level = Integer.numberOfTrailingZeros(asSeen);
+            Circumstances.Excuse excuse = circumstances.findExcuse(finding, level);
+            if (excuse != null) {
+                excuses[f] = excuse;
+                anyExcuse = true;
+                own[f] |= finding.orMilder(level) & reach;
+            }
+        }
+        if (circumstances.isMasked(finding)) {
+            for (int l = 0; l < finding.levels.length; l++) {
+                if ((asSeen & 1 << l) != 0) {
+                    own[f] |= finding.orWorse(l) & reach;
+                }
+            }
+            for (byte worst : finding.worstOf(reach)) {
+                own[f] |= 1 << worst;
+            }
+        }
+    }
+
+    /** From what each answer allows by itself to what is possible beside the other answers. */
+    private void combine(List<Fault> faults) {
+        System.arraycopy(own, 0, possible, 0, own.length);
+        // One pass is enough: nothing that is implied implies anything itself.
+        for (ImplicationRules implication : checklist.implications) {
+            int from = implication.finding;
+            int to = implication.then;
+            boolean seenWorrying = status[to] == Status.SEEN && seen[to] > 0;
+            boolean reassuring = status[from] == Status.SEEN && own[from] == 1;
+            if (reassuring && seenWorrying) {
+                clash(implication, faults);
+            } else if (reassuring && status[to] == Status.MISSING) {
+                possible[to] = 1;
+            } else if (seenWorrying && own[from] != 1) {
+                possible[from] &= ~1;
+            }
         }
         for (FindingRules finding : checklist.findings) {
             if (finding.driver >= 0) {
@@ -209,103 +257,26 @@ final class Reading {
                     }
                 }
                 possible[finding.index] = all;
+                seen[finding.index] = finding.mildestOf(all)[0];
             }
         }
     }
 
-    /** Widens the possible levels of a seen finding by what the conditions of the look say. */
-    private void excuseAndMask(FindingRules finding) {
-        if (!circumstances.anyCondition) {
-            return;
-        }
-        int f = finding.index;
-        int asSeen = possible[f];
-        int reach = finding.isMeasured() ? finding.reachable(circumstances.attributeValues, -1) : finding.all;
-        if (Integer.bitCount(asSeen) == 1) {
-            int level = Integer.numberOfTrailingZeros(asSeen);
-            Circumstances.Excuse excuse = circumstances.findExcuse(finding, level);
-            if (excuse != null) {
-                excuses[f] = excuse;
-                anyExcuse = true;
-                possible[f] |= finding.orMilder(level) & reach;
-            }
-        }
-        if (circumstances.isMasked(finding)) {
-            for (int l = 0; l < finding.levels.length; l++) {
-                if ((asSeen & 1 << l) != 0) {
-                    possible[f] |= finding.orWorse(l) & reach;
-                }
-            }
-            for (byte worst : finding.worstOf(reach)) {
-                possible[f] |= 1 << worst;
-            }
-        }
-    }
-
-    private void applyImplications(List<Fault> faults) {
-        boolean changed = checklist.implications.length > 0;
-        while (changed) {
-            changed = false;
-            for (ImplicationRules implication : checklist.implications) {
-                changed |= fillIn(implication, faults) | ruleOut(implication);
-            }
-        }
-    }
-
-    /** A reassuring answer that nothing masks fills in the missing one, or contradicts a worrying one. */
-    private boolean fillIn(ImplicationRules implication, List<Fault> faults) {
-        int from = implication.finding;
-        int to = implication.then;
-        boolean certain = (status[from] == Status.SEEN || status[from] == Status.IMPLIED) && possible[from] == 1;
-        if (!certain) {
-            return false;
-        }
-        if (status[to] == Status.MISSING && (possible[to] & 1) != 0) {
-            status[to] = Status.IMPLIED;
-            possible[to] = 1;
-            return true;
-        }
-        if (answers[to] instanceof Answer.Seen it && checklist.findings[to].levelIndex(it.level()) > 0) {
-            clash(
-                    new Fault(
-                            pointer(implication.draft.then()),
-                            "'" + it.level() + "' contradicts " + implication.draft.finding() + " '"
-                                    + implication.draft.level() + "'",
-                            implication.draft.is() + ", or another answer to " + implication.draft.finding()),
-                    faults);
-        } else if (status[to] == Status.MISSING) {
-            clash(
-                    new Fault(
-                            pointer(implication.draft.finding()),
-                            "'" + implication.draft.level() + "' means that " + implication.draft.then() + " is '"
-                                    + implication.draft.is() + "', which another answer contradicts",
-                            "another answer to one of the two"),
-                    faults);
-        }
-        return false;
-    }
-
-    private static void clash(Fault clash, List<Fault> faults) {
+    private void clash(ImplicationRules implication, List<Fault> faults) {
+        FindingRules then = checklist.findings[implication.then];
+        Fault clash = new Fault(
+                pointer(then.draft.id()),
+                "'" + then.levels[seen[then.index]] + "' contradicts " + implication.draft.finding() + " '"
+                        + implication.draft.level() + "'",
+                implication.draft.is() + ", or another answer to " + implication.draft.finding());
         if (!faults.contains(clash)) {
             faults.add(clash);
         }
     }
 
-    /** Where the second is certainly worrying, the first cannot be reassuring. */
-    private boolean ruleOut(ImplicationRules implication) {
-        int from = implication.finding;
-        boolean worrying = status[implication.then] != Status.NOT_OBSERVED && (possible[implication.then] & 1) == 0;
-        if (worrying && (possible[from] & 1) != 0 && possible[from] != 1) {
-            possible[from] &= ~1;
-            return true;
-        }
-        return false;
-    }
-
-    private void noteSeen(FindingRules finding) {
-        int f = finding.index;
-        Circumstances.Excuse excuse = excuses[f];
-        seen[f] = excuse == null ? finding.mildestOf(possible[f])[0] : excuse.level();
+    /** Whether a missing answer follows from another one. */
+    boolean isImplied(int f) {
+        return status[f] == Status.MISSING && possible[f] == 1 && own[f] != 1;
     }
 
     /** Whether an answer is still to be had that would say more than what is known. */
@@ -347,13 +318,12 @@ final class Reading {
         for (FindingRules finding : checklist.findings) {
             int f = finding.index;
             if (excuses[f] != null) {
-                copy.possible[f] &= ~finding.orMilder(seen[f]) | 1 << seen[f];
+                copy.own[f] &= ~finding.orMilder(seen[f]) | 1 << seen[f];
                 copy.excuses[f] = null;
             }
         }
         copy.anyExcuse = false;
-        copy.applyImplications(new ArrayList<>(0));
-        copy.joinDriven();
+        copy.combine(new ArrayList<>(0));
         return copy;
     }
 
@@ -367,13 +337,12 @@ final class Reading {
             copy.asMildAsCanBe = mild;
         } else {
             int mildest = finding.mildestOf(possible[f])[0];
-            copy.possible[f] = 1 << mildest;
+            copy.own[f] = 1 << mildest;
             copy.seen[f] = mildest;
             copy.status[f] = Status.SEEN;
             copy.excuses[f] = null;
-            copy.applyImplications(new ArrayList<>(0));
         }
-        copy.joinDriven();
+        copy.combine(new ArrayList<>(0));
         return copy;
     }
 

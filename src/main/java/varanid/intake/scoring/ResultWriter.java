@@ -338,10 +338,9 @@ final class ResultWriter {
 
     private Result.Unknown.@Nullable Why whyUnknown(int f, boolean excused, boolean masked) {
         return switch (reading.status[f]) {
-            case MISSING -> Result.Unknown.Why.MISSING;
+            case MISSING -> reading.isImplied(f) ? Result.Unknown.Why.IMPLIED : Result.Unknown.Why.MISSING;
             case NOT_OBSERVED -> Result.Unknown.Why.NOT_OBSERVED;
             case NOT_YET_DUE -> Result.Unknown.Why.NOT_YET_DUE;
-            case IMPLIED -> Result.Unknown.Why.IMPLIED;
             case SEEN -> {
                 if (excused) {
                     yield Result.Unknown.Why.EXPLAINED;
