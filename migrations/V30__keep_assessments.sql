@@ -30,13 +30,13 @@ CREATE TABLE assessment (
     CHECK (supersedes <> id)
 );
 
--- The bytes of each checklist version that the organisation has scored by: a version means one thing for ever.
+-- The file of each checklist version that the organisation has scored by: a version means one thing for ever.
 CREATE TABLE checklist_in_use (
     organisation_id uuid NOT NULL REFERENCES organisation,
     checklist_id text NOT NULL,
     checklist_version int NOT NULL,
-    checklist_sha256 text NOT NULL CHECK (checklist_sha256 ~ '^[0-9a-f]{64}$'),
-    content jsonb NOT NULL,
+    checklist_sha256 text NOT NULL CHECK (checklist_sha256 = encode(sha256(convert_to(file, 'UTF8')), 'hex')),
+    file text NOT NULL,
     first_used_at timestamptz NOT NULL,
     PRIMARY KEY (organisation_id, checklist_id, checklist_version)
 );

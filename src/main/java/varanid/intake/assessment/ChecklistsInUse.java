@@ -45,19 +45,19 @@ class ChecklistsInUse implements SmartInitializingSingleton {
                         }));
     }
 
-    /** Keeps the bytes at first use. */
+    /** Keeps the file at first use. */
     @Transactional(propagation = Propagation.MANDATORY)
     public void hold(UUID organisationId, Edition edition) {
         jdbc.sql("""
                         INSERT INTO checklist_in_use
-                        (organisation_id, checklist_id, checklist_version, checklist_sha256, content, first_used_at)
-                        VALUES (?, ?, ?, ?, ?::jsonb, ?) ON CONFLICT DO NOTHING""")
+                        (organisation_id, checklist_id, checklist_version, checklist_sha256, file, first_used_at)
+                        VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING""")
                 .params(
                         organisationId,
                         edition.id(),
                         edition.version(),
                         edition.sha256(),
-                        edition.content().toString(),
+                        edition.file(),
                         clock.instant().atOffset(ZoneOffset.UTC))
                 .update();
         String used = jdbc.sql("""

@@ -131,6 +131,16 @@ final class LookRequest {
         fields.fault(fault.pointer() + " " + fault.wrong(), fault.right());
     }
 
+    /** What is kept must mean the same for ever, and only a published version does. */
+    void mustBePublished(JsonFields fields) {
+        if (edition != null && !edition.published()) {
+            fields.field("version")
+                    .fault(
+                            "version " + edition.version() + " is a draft",
+                            "a published version; a draft can only be scored");
+        }
+    }
+
     Edition edition() {
         return Objects.requireNonNull(edition, "a request without a checklist has a fault");
     }

@@ -31,6 +31,7 @@ record NewAssessment(
     static Supplier<NewAssessment> read(
             JsonFields fields, Catalogue catalogue, Map<String, String> known, Present present) {
         LookRequest look = LookRequest.read(fields, catalogue, known);
+        look.mustBePublished(fields);
         Given<Instant> occurredAt = fields.pastInstant("occurredAt", present);
         Given<Temperature> skin = fields.object("skinTemperature", NewAssessment::readSkinTemperature);
         Given<String> note = fields.prose("note", 4000);

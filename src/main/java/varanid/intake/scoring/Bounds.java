@@ -16,7 +16,6 @@ final class Bounds {
     static final int MOST_TRIES = 4096;
 
     private final Reading reading;
-    private final Circumstances circumstances;
     private final FindingRules[] findings;
 
     @Nullable
@@ -28,9 +27,6 @@ final class Bounds {
     Tally highest;
 
     int[] highestLevels = {};
-    /** The mildest completion in which no condition excuses anything. */
-    @Nullable
-    Tally unexcused;
 
     int leastRaised = Integer.MAX_VALUE;
     int mostRaised = Integer.MIN_VALUE;
@@ -41,7 +37,6 @@ final class Bounds {
 
     private Bounds(Reading reading) {
         this.reading = reading;
-        circumstances = reading.circumstances;
         findings = reading.checklist.findings;
         sectionLeast = new int[reading.checklist.sectionBands.length];
         sectionMost = new int[sectionLeast.length];
@@ -49,7 +44,11 @@ final class Bounds {
 
     static Bounds of(Reading reading) {
         Bounds bounds = new Bounds(reading);
-        bounds.fixDrivers(0, new int[bounds.findings.length]);
+        if (reading.checklist.drivers.length == 0) {
+            bounds.takeEnds(reading.possible);
+        } else {
+            bounds.fixDrivers(0, reading.possible.clone());
+        }
         return bounds;
     }
 
@@ -61,76 +60,62 @@ final class Bounds {
         return Objects.requireNonNull(highest);
     }
 
-    Tally unexcused() {
-        return Objects.requireNonNull(unexcused);
-    }
-
-    private void fixDrivers(int from, int[] levels) {
-        int[] drivers = reading.checklist.drivers;
-        if (from == drivers.length) {
-            takeEnds(drivers, levels);
+    /** Tries every level that a driver may have, and with it the levels of the findings that it decides. */
+    private void fixDrivers(int from, int[] possible) {
+        if (from == reading.checklist.drivers.length) {
+            takeEnds(possible);
             return;
         }
-        int driver = drivers[from];
-        int set = reading.possible[driver];
+        int driver = reading.checklist.drivers[from];
         for (int l = 0; l < findings[driver].levels.length; l++) {
-            if ((set & 1 << l) != 0) {
-                reading.drive(driver, l);
-                levels[driver] = l;
-                fixDrivers(from + 1, levels);
+            if ((reading.possible[driver] & 1 << l) != 0) {
+                possible[driver] = 1 << l;
+                for (FindingRules finding : findings) {
+                    if (finding.driver == driver) {
+                        possible[finding.index] = reading.possibleWith(finding, l);
+                    }
+                }
+                fixDrivers(from + 1, possible);
             }
         }
     }
 
-    private void takeEnds(int[] drivers, int[] driven) {
+    private void takeEnds(int[] possible) {
         int count = findings.length;
         int[] low = new int[count];
         int[] high = new int[count];
         boolean one = true;
         boolean forked = false;
         for (int f = 0; f < count; f++) {
-            byte[] mild = findings[f].mildestOf(reading.possible[f]);
-            byte[] worst = findings[f].worstOf(reading.possible[f]);
+            byte[] mild = findings[f].mildestOf(possible[f]);
+            byte[] worst = findings[f].worstOf(possible[f]);
             low[f] = mild[0];
             high[f] = worst[0];
             one &= mild[0] == worst[0];
             forked |= mild.length > 1 || worst.length > 1;
         }
-        for (int driver : drivers) {
-            low[driver] = driven[driver];
-            high[driver] = driven[driver];
-        }
         if (forked) {
-            tryEnds(0, low, false);
-            tryEnds(0, high, true);
+            tryEnds(0, possible, low, false);
+            tryEnds(0, possible, high, true);
         } else {
-            Tally tally = Tally.of(circumstances, low);
+            Tally tally = Tally.of(reading.circumstances, low);
             takeLow(tally, low);
-            takeHigh(one ? tally : Tally.of(circumstances, high), high);
-        }
-        if (reading.anyExcuse) {
-            int[] seen = reading.seen.clone();
-            for (int driver : drivers) {
-                seen[driver] = driven[driver];
-            }
-            takeUnexcused(Tally.of(circumstances, seen));
-        } else {
-            unexcused = lowest;
+            takeHigh(one ? tally : Tally.of(reading.circumstances, high), high);
         }
     }
 
-    private void tryEnds(int from, int[] levels, boolean worst) {
+    private void tryEnds(int from, int[] possible, int[] levels, boolean worst) {
         for (int f = from; f < findings.length; f++) {
-            byte[] ends = worst ? findings[f].worstOf(reading.possible[f]) : findings[f].mildestOf(reading.possible[f]);
-            if (ends.length > 1 && !isDriver(f)) {
+            byte[] ends = worst ? findings[f].worstOf(possible[f]) : findings[f].mildestOf(possible[f]);
+            if (ends.length > 1) {
                 for (byte end : ends) {
                     levels[f] = end;
-                    tryEnds(f + 1, levels, worst);
+                    tryEnds(f + 1, possible, levels, worst);
                 }
                 return;
             }
         }
-        Tally tally = Tally.of(circumstances, levels);
+        Tally tally = Tally.of(reading.circumstances, levels);
         if (worst) {
             takeHigh(tally, levels.clone());
         } else {
@@ -138,31 +123,19 @@ final class Bounds {
         }
     }
 
-    private boolean isDriver(int finding) {
-        for (int driver : reading.checklist.drivers) {
-            if (driver == finding) {
-                return true;
-            }
-        }
-        return false;
-    }
-
     private void takeLow(Tally tally, int[] levels) {
-        if (lowest == null || tally.outcome < lowest.outcome) {
-            lowestLevels = levels;
+        for (int s = 0; s < sectionLeast.length; s++) {
+            sectionLeast[s] = lowest == null ? tally.sections[s] : Math.min(sectionLeast[s], tally.sections[s]);
         }
-        if (lowest == null) {
-            System.arraycopy(tally.sections, 0, sectionLeast, 0, sectionLeast.length);
+        if (lowest == null || Integer.bitCount(tally.routes) < Integer.bitCount(lowestRoutes)) {
             lowestRoutes = tally.routes;
-        } else {
-            for (int s = 0; s < sectionLeast.length; s++) {
-                sectionLeast[s] = Math.min(sectionLeast[s], tally.sections[s]);
-            }
-            lowestRoutes =
-                    Integer.bitCount(tally.routes) < Integer.bitCount(lowestRoutes) ? tally.routes : lowestRoutes;
         }
-        if (lowest == null || tally.outcome < lowest.outcome) {
+        // Of equal outcomes the one with the fewest points, so that the reasons add up to the least total.
+        if (lowest == null
+                || tally.outcome < lowest.outcome
+                || tally.outcome == lowest.outcome && tally.raised < lowest.raised) {
             lowest = tally;
+            lowestLevels = levels;
         }
         leastRaised = Math.min(leastRaised, tally.raised);
     }
@@ -172,16 +145,12 @@ final class Bounds {
             sectionMost[s] = highest == null ? tally.sections[s] : Math.max(sectionMost[s], tally.sections[s]);
         }
         highestRoutes |= tally.routes;
-        if (highest == null || tally.outcome > highest.outcome) {
+        if (highest == null
+                || tally.outcome > highest.outcome
+                || tally.outcome == highest.outcome && tally.raised > highest.raised) {
             highest = tally;
             highestLevels = levels;
         }
         mostRaised = Math.max(mostRaised, tally.raised);
-    }
-
-    private void takeUnexcused(Tally tally) {
-        if (unexcused == null || tally.outcome < unexcused.outcome) {
-            unexcused = tally;
-        }
     }
 }

@@ -16,6 +16,7 @@ final class CaseRules {
     private final @Nullable BigDecimal companionUpTo;
     private final BigDecimal[] starts;
     private final int[] levelFrom;
+    private final int allLevels;
 
     CaseRules(Checklist checklist, FindingRules owner, ChecklistDraft.Case draft) {
         attributes = new AttributeTest(checklist, draft.when());
@@ -42,6 +43,11 @@ final class CaseRules {
         levelFrom = draft.from().stream()
                 .mapToInt(start -> owner.levelIndex(start.level()))
                 .toArray();
+        int set = 0;
+        for (int level : levelFrom) {
+            set |= 1 << level;
+        }
+        allLevels = set;
     }
 
     boolean isFor(int[] attributeValues, int driverLevel) {
@@ -82,11 +88,7 @@ final class CaseRules {
     }
 
     int allLevels() {
-        int set = 0;
-        for (int level : levelFrom) {
-            set |= 1 << level;
-        }
-        return set;
+        return allLevels;
     }
 
     int[] levelsInOrder() {

@@ -12,8 +12,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Circumstances {
 
-    private static final Mask[] NO_MASKS = {};
-
     final Checklist checklist;
     /** For each attribute, the index of the value it counts as. */
     final int[] attributeValues;
@@ -127,44 +125,40 @@ public final class Circumstances {
         return false;
     }
 
-    /** The conditions that make an answer to this finding no evidence of health. */
-    Mask[] masksOf(FindingRules finding) {
-        if (!anyCondition) {
-            return NO_MASKS;
-        }
-        List<Mask> masks = new ArrayList<>();
-        for (int c = 0; c < conditionHolds.length; c++) {
-            if (conditionHolds[c]
-                    && checklist.draft().conditions().get(c).masks().contains(finding.draft.id())) {
-                masks.add(new Mask(c));
+    /** Whether a condition makes an answer to this finding no evidence of health. */
+    boolean isMasked(FindingRules finding) {
+        for (int condition : finding.maskedByCondition) {
+            if (conditionHolds[condition]) {
+                return true;
             }
         }
-        return masks.toArray(Mask[]::new);
+        return false;
+    }
+
+    /** The ids of the conditions that mask this finding. */
+    List<String> masksOf(FindingRules finding) {
+        List<String> masks = new ArrayList<>();
+        for (int condition : finding.maskedByCondition) {
+            if (conditionHolds[condition]) {
+                masks.add(checklist.draft().conditions().get(condition).id());
+            }
+        }
+        return masks;
     }
 
     /** The explanation that excuses this level, if a condition that held offers one and it is not used up. */
     @Nullable
     Excuse findExcuse(FindingRules finding, int level) {
-        if (!anyCondition || explainedBefore.contains(finding.draft.id())) {
-            return null;
-        }
-        for (int c = 0; c < conditionHolds.length; c++) {
-            if (conditionHolds[c]) {
-                for (ChecklistDraft.Condition.Explains explains :
-                        checklist.draft().conditions().get(c).explains()) {
-                    if (explains.finding().equals(finding.draft.id())
-                            && finding.levelIndex(explains.level()) == level) {
-                        return new Excuse(c, explains);
-                    }
-                }
+        for (Excuse excuse : finding.excuses) {
+            if (excuse.level == level
+                    && conditionHolds[excuse.condition]
+                    && !explainedBefore.contains(finding.draft.id())) {
+                return excuse;
             }
         }
         return null;
     }
 
-    /** A condition that masks. */
-    record Mask(int condition) {}
-
     /** A condition that explains a level, and what it asks for in return. */
-    record Excuse(int condition, ChecklistDraft.Condition.Explains terms) {}
+    record Excuse(int condition, int level, ChecklistDraft.Condition.Explains terms) {}
 }

@@ -19,6 +19,8 @@ public final class Decision {
     private final int recommendedRoutes;
     private final int seenRoutes;
     private final int highestRoutes;
+    /** What the answers come to if no condition excuses any of them. */
+    private final Bounds unexcused;
 
     Decision(Reading reading, Bounds bounds) {
         checklist = reading.checklist;
@@ -28,7 +30,8 @@ public final class Decision {
         mostRaised = bounds.mostRaised;
         int raisedTo = Math.max(lowest, precaution(reading));
         recommended = Math.max(raisedTo, meanwhile(reading));
-        seenRoutes = reading.anyExcuse ? bounds.unexcused().routes : bounds.lowestRoutes;
+        unexcused = reading.anyExcuse ? Bounds.of(reading.unexcused()) : bounds;
+        seenRoutes = unexcused.lowestRoutes;
         int exposure = UnknownExposure.routes(reading);
         recommendedRoutes = seenRoutes | exposure;
         highestRoutes = bounds.highestRoutes | recommendedRoutes;
@@ -94,6 +97,10 @@ public final class Decision {
 
     public boolean isStrictPossible() {
         return highestRoutes != 0;
+    }
+
+    int unexcusedIndex() {
+        return unexcused.lowest().outcome;
     }
 
     int recommendedIndex() {

@@ -33,6 +33,8 @@ final class FindingRules {
 
     final boolean mustSee;
     final int[] mustSeeUnderCondition;
+    final int[] maskedByCondition;
+    final Circumstances.Excuse[] excuses;
     final int all;
     /** For each level, the set of levels that are it or come after it on one of its chains. */
     private final int[] orWorse;
@@ -106,6 +108,16 @@ final class FindingRules {
                 .filter(condition -> condition.mustSee().contains(draft.id()))
                 .mapToInt(condition -> checklist.conditionIndexOf(condition.id()))
                 .toArray();
+        maskedByCondition = checklist.draft().conditions().stream()
+                .filter(condition -> condition.masks().contains(draft.id()))
+                .mapToInt(condition -> checklist.conditionIndexOf(condition.id()))
+                .toArray();
+        excuses = checklist.draft().conditions().stream()
+                .flatMap(condition -> condition.explains().stream()
+                        .filter(explains -> explains.finding().equals(draft.id()))
+                        .map(explains -> new Circumstances.Excuse(
+                                checklist.conditionIndexOf(condition.id()), levelIndex(explains.level()), explains)))
+                .toArray(Circumstances.Excuse[]::new);
         cases = draft.bands().stream()
                 .map(bands -> new CaseRules(checklist, this, bands))
                 .toArray(CaseRules[]::new);
@@ -172,6 +184,20 @@ final class FindingRules {
             }
         }
         return true;
+    }
+
+    /** Every level that some number can fall in, in these animals and with this level of the driver. */
+    int reachable(int[] attributeValues, int driverLevel) {
+        int set = 0;
+        for (CaseRules it : cases) {
+            if (it.isFor(attributeValues, driverLevel)) {
+                set |= it.allLevels();
+                if (!it.looksAtCompanion()) {
+                    break;
+                }
+            }
+        }
+        return set;
     }
 
     /** Rounds half up, in decimals, to the step in which the finding is measured. */

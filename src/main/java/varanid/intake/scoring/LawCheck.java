@@ -29,12 +29,14 @@ final class LawCheck {
             check.oneLevelIsTheWorst(finding);
             check.familyStartsAtNothing(finding);
             check.mustSeeIsWorthIt(finding);
+            check.standsAloneIfRead(finding);
             if (finding.isMeasured()) {
                 check.bandsRunAlongChains(finding);
                 check.everyAnimalHasACase(finding);
             }
         }
         check.explanationsAreMild();
+        check.unknownExposureIsTheLeastOfIt();
         check.boundsStayExact();
         return check.faults;
     }
@@ -59,6 +61,36 @@ final class LawCheck {
     private void oneLevelIsTheWorst(FindingRules finding) {
         if (finding.worstOf(finding.all).length > 1) {
             fault(finding, "/levels", "no level is the worst in every respect", "one level that dominates the others");
+        }
+        for (int b = 0; b < finding.cases.length; b++) {
+            if (finding.worstOf(finding.cases[b].allLevels()).length > 1) {
+                fault(
+                        finding,
+                        "/bands/" + b,
+                        "no level of this case is the worst in every respect",
+                        "one level that dominates the others");
+            }
+        }
+    }
+
+    /** What depends on another finding must not also depend on conditions, nor the other one on a third. */
+    private void standsAloneIfRead(FindingRules finding) {
+        if (finding.driver < 0) {
+            return;
+        }
+        String driver = checklist.findings[finding.driver].draft.id();
+        if (checklist.findings[finding.driver].driver >= 0) {
+            fault(finding, "/bands", "depend on " + driver + ", which depends on another finding", "one step only");
+        }
+        if (finding.mustSee || finding.mustSeeUnderCondition.length > 0) {
+            fault(finding, "/mustSee", "is said of a finding that depends on " + driver, "a finding of its own");
+        }
+        if (finding.maskedByCondition.length > 0 || finding.excuses.length > 0) {
+            fault(
+                    finding,
+                    "/bands",
+                    "depend on " + driver + ", and a condition masks or explains the finding",
+                    "one of the two");
         }
     }
 
@@ -107,14 +139,14 @@ final class LawCheck {
     private void everyAnimalHasACase(FindingRules finding) {
         forEveryAnimal(animal -> {
             if (finding.driver < 0) {
-                if (findCase(finding, animal, -1) == null) {
+                if (findCase(finding, animal, -1, null) == null) {
                     fault(finding, "/bands", "there is none for " + describe(animal), "a last case without 'when'");
                 }
                 return;
             }
             FindingRules driver = checklist.findings[finding.driver];
             for (int l = 0; l < driver.levels.length; l++) {
-                if (findCase(finding, animal, l) == null) {
+                if (findCase(finding, animal, l, null) == null) {
                     fault(
                             finding,
                             "/bands",
@@ -123,15 +155,21 @@ final class LawCheck {
                             "a last case without 'when'");
                 }
             }
-            worseDriverIsNeverMilder(finding, driver, animal);
+            worseDriverIsNeverMilder(finding, driver, animal, null);
+            for (ChecklistDraft.Case it : finding.draft.bands()) {
+                if (it.companionUpTo() != null) {
+                    worseDriverIsNeverMilder(finding, driver, animal, it.companionUpTo());
+                }
+            }
         });
     }
 
-    private void worseDriverIsNeverMilder(FindingRules finding, FindingRules driver, int[] animal) {
+    private void worseDriverIsNeverMilder(
+            FindingRules finding, FindingRules driver, int[] animal, @Nullable BigDecimal companion) {
         for (int milder = 0; milder < driver.levels.length; milder++) {
             for (int worse = 0; worse < driver.levels.length; worse++) {
-                CaseRules before = findCase(finding, animal, milder);
-                CaseRules after = findCase(finding, animal, worse);
+                CaseRules before = findCase(finding, animal, milder, companion);
+                CaseRules after = findCase(finding, animal, worse, companion);
                 if (worse == milder || (driver.orWorse(milder) & 1 << worse) == 0 || before == null || after == null) {
                     continue;
                 }
@@ -158,9 +196,10 @@ final class LawCheck {
         return breaks;
     }
 
-    private static @Nullable CaseRules findCase(FindingRules finding, int[] animal, int driverLevel) {
+    private static @Nullable CaseRules findCase(
+            FindingRules finding, int[] animal, int driverLevel, @Nullable BigDecimal companion) {
         for (CaseRules it : finding.cases) {
-            if (it.isFor(animal, driverLevel) && it.takesCompanion(null)) {
+            if (it.isFor(animal, driverLevel) && it.takesCompanion(companion)) {
                 return it;
             }
         }
@@ -190,6 +229,43 @@ final class LawCheck {
                             "meanwhile: " + checklist.outcomeCode(Math.max(0, checklist.lastOutcome() - 1))
                                     + " or more"));
                 }
+                worseIsNeverLessThanExcused(here, finding, level, meanwhile);
+            }
+        }
+    }
+
+    /** While excused, a level asks for what holds meanwhile (or for the precaution); a worse one must not ask for less. */
+    private void worseIsNeverLessThanExcused(String here, FindingRules finding, int level, int meanwhile) {
+        boolean mustSee = finding.mustSee || finding.mustSeeUnderCondition.length > 0;
+        int least = Math.max(meanwhile, mustSee ? checklist.precautionOutcome : 0);
+        for (int worse = 0; worse < finding.levels.length; worse++) {
+            boolean after = worse != level && (finding.orWorse(level) & 1 << worse) != 0;
+            if (after && finding.floor[worse] < least) {
+                faults.add(new Fault(
+                        here,
+                        "asks for '" + checklist.outcomeCode(least) + "' while '" + finding.levels[level]
+                                + "' is excused, but '" + finding.levels[worse] + "', which is worse, does not",
+                        "a floor of at least that for every worse level"));
+            }
+        }
+    }
+
+    /** Not knowing keeps the animal apart, so knowing the worst must too. */
+    private void unknownExposureIsTheLeastOfIt() {
+        ChecklistDraft.Isolation isolation = draft.isolation();
+        if (isolation == null || isolation.unknownExposure() == null) {
+            return;
+        }
+        for (String id : isolation.unknownExposure().findings()) {
+            FindingRules finding = checklist.findings[checklist.indexOf(id)];
+            if (finding.routes[finding.worstOf(finding.all)[0]] == 0
+                    || finding.excuses.length > 0
+                    || finding.driver >= 0) {
+                faults.add(
+                        new Fault(
+                                "/isolation/unknownExposure/findings",
+                                "'" + id + "' can be known to be bad and then isolates less than if it is unknown",
+                                "a finding whose worst level isolates, which no condition explains and no other finding decides"));
             }
         }
     }

@@ -18,18 +18,18 @@ final class NextLooks {
 
     private final Reading reading;
     private final Bounds bounds;
+    private final WhatIf whatIf;
 
-    NextLooks(Reading reading, Bounds bounds) {
+    NextLooks(Reading reading, Bounds bounds, WhatIf whatIf) {
         this.reading = reading;
         this.bounds = bounds;
+        this.whatIf = whatIf;
     }
 
     List<Result.NextLook> inOrder() {
         List<FindingRules> open = new ArrayList<>();
         for (FindingRules finding : reading.checklist.findings) {
-            int set = reading.possible[finding.index];
-            boolean undecided = Integer.bitCount(set) > 1;
-            if (undecided && matters(finding)) {
+            if (reading.isOpen(finding) && matters(finding)) {
                 open.add(finding);
             }
         }
@@ -68,22 +68,20 @@ final class NextLooks {
     private Candidate candidate(FindingRules finding, double value) {
         int f = finding.index;
         int worst = finding.worstOf(reading.possible[f])[0];
-        int[] alone = bounds.lowestLevels.clone();
-        int points = finding.raised[worst] - finding.raised[alone[f]];
-        alone[f] = worst;
-        Tally tally = Tally.of(reading.circumstances, alone);
-        boolean isolates = bounds.lowestRoutes == 0 && tally.routes != 0;
+        int points = finding.raised[worst] - finding.raised[bounds.lowestLevels[f]];
+        WhatIf.Supposed alone = whatIf.lowestAfter(new WhatIf.Step(f, worst));
+        boolean isolates = bounds.lowestRoutes == 0 && alone.routes() != 0;
         return new Candidate(
                 finding,
                 new Result.NextLook(
                         finding.draft.id(),
                         reading.circumstances.isMustSee(finding),
-                        reading.checklist.outcomeCode(tally.outcome),
+                        reading.checklist.outcomeCode(alone.outcome()),
                         isolates,
                         pointsOf(points),
                         finding.draft.effortOrDefault(),
                         Math.round(value * 1e6) / 1e6),
-                tally.outcome,
+                alone.outcome(),
                 points);
     }
 

@@ -2,6 +2,7 @@ package varanid.intake.scoring;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -13,13 +14,18 @@ import org.jspecify.annotations.Nullable;
  * <p>A plain answer leaves one level. A missing or not-observed one leaves all; a masking condition adds every worse
  * level; an explaining one adds the milder levels. A measured finding whose bands depend on another finding (its
  * driver) has one such set for each level of the driver.
+ *
+ * <p>An implication fills in a missing answer, never a not-observed one. The other way round, what was seen to be
+ * worrying, excused or not, rules out the reassuring level of everything that would imply the opposite.
  */
 final class Reading {
 
     final Checklist checklist;
     final Circumstances circumstances;
-    /** The possible levels; for a finding with a driver, those of the driver level now being looked at. */
+    /** The possible levels; for a finding with a driver, under any level that the driver may have. */
     final int[] possible;
+    /** The levels that its own answer leaves to a finding without a driver, the other answers apart. */
+    private final int[] own;
     /** The levels as they were seen, explanations set aside; the mildest possible where nothing was seen. */
     final int[] seen;
 
@@ -27,60 +33,88 @@ final class Reading {
     final @Nullable Answer[] answers;
     final Circumstances.@Nullable Excuse[] excuses;
     boolean anyExcuse;
-    /** Levels that an implication took away from a finding; they stay away whatever its driver is. */
-    private final int[] ruledOut;
+    /** Whether supposed answers contradict the others. */
+    boolean contradictory;
+    /** For each finding the level to take instead of its answer, or -1; null where nothing is supposed. */
+    private int @Nullable [] supposed;
+    /** Findings with a driver that turned out as mild as their driver lets them be; null where there are none. */
+    private boolean @Nullable [] asMildAsCanBe;
 
     enum Status {
         MISSING,
         NOT_OBSERVED,
         NOT_YET_DUE,
-        SEEN,
-        IMPLIED
+        SEEN
     }
 
-    private Reading(Checklist checklist, Circumstances circumstances) {
-        this.checklist = checklist;
+    private Reading(Circumstances circumstances, @Nullable Answer[] answers) {
+        checklist = circumstances.checklist;
         this.circumstances = circumstances;
+        this.answers = answers;
         int count = checklist.findings.length;
         possible = new int[count];
+        own = new int[count];
         seen = new int[count];
         status = new Status[count];
-        answers = new Answer[count];
         excuses = new Circumstances.Excuse[count];
-        ruledOut = new int[count];
+    }
+
+    private Reading(Reading from) {
+        checklist = from.checklist;
+        circumstances = from.circumstances;
+        answers = from.answers;
+        possible = from.possible.clone();
+        own = from.own.clone();
+        seen = from.seen.clone();
+        status = from.status.clone();
+        excuses = from.excuses.clone();
+        anyExcuse = from.anyExcuse;
+        supposed = from.supposed;
+        asMildAsCanBe = from.asMildAsCanBe;
     }
 
     /** Reads the answers; faults are added to the list and leave the finding as if it were missing. */
     static Reading of(Circumstances circumstances, Map<String, Answer> answers, List<Fault> faults) {
         Checklist checklist = circumstances.checklist;
-        Reading reading = new Reading(checklist, circumstances);
-        for (Map.Entry<String, Answer> entry : answers.entrySet()) {
-            int f = checklist.indexOf(entry.getKey());
-            if (f < 0) {
-                faults.add(new Fault(
-                        pointer(entry.getKey()),
-                        "the checklist has no finding '" + entry.getKey() + "'",
-                        "a finding id of " + checklist.draft().id() + " version "
-                                + checklist.draft().version()));
-            } else {
-                reading.answers[f] = entry.getValue();
+        @Nullable Answer[] byFinding = new Answer[checklist.findings.length];
+        int known = 0;
+        for (FindingRules finding : checklist.findings) {
+            Answer answer = answers.get(finding.draft.id());
+            if (answer != null) {
+                byFinding[finding.index] = answer;
+                known++;
             }
         }
-        for (FindingRules finding : checklist.findings) {
-            reading.read(finding, faults);
+        if (known < answers.size()) {
+            answers.keySet().stream()
+                    .filter(id -> checklist.indexOf(id) < 0)
+                    .sorted()
+                    .forEach(id -> faults.add(new Fault(
+                            pointer(id),
+                            "the checklist has no finding '" + id + "'",
+                            "a finding id of " + checklist.draft().id() + " version "
+                                    + checklist.draft().version())));
         }
-        reading.applyImplications(faults);
-        for (FindingRules finding : checklist.findings) {
-            if (finding.driver < 0) {
-                reading.noteSeen(finding);
-            }
-        }
+        Reading reading = new Reading(circumstances, byFinding);
+        reading.readAll(faults);
         return reading;
+    }
+
+    private void readAll(List<Fault> faults) {
+        for (FindingRules finding : checklist.findings) {
+            read(finding, faults);
+        }
+        combine(faults);
     }
 
     private void read(FindingRules finding, List<Fault> faults) {
         int f = finding.index;
         Answer answer = answers[f];
+        if (supposed != null && supposed[f] >= 0) {
+            status[f] = Status.SEEN;
+            takeAsSeen(finding, supposed[f]);
+            return;
+        }
         status[f] = Status.MISSING;
         if (answer instanceof Answer.Seen it) {
             int level = finding.levelIndex(it.level());
@@ -88,8 +122,7 @@ final class Reading {
                 faults.add(refusedLevel(finding, it));
             } else {
                 status[f] = Status.SEEN;
-                possible[f] = 1 << level;
-                excuseAndMask(finding);
+                takeAsSeen(finding, level);
                 return;
             }
         } else if (answer instanceof Answer.Measured it) {
@@ -114,15 +147,24 @@ final class Reading {
                         "a level, or not-observed if it could not be seen"));
             } else {
                 status[f] = Status.NOT_YET_DUE;
-                possible[f] = 1;
+                own[f] = 1;
                 return;
             }
         }
         if (finding.driver < 0) {
-            possible[f] = possibleGiven(finding, -1);
+            own[f] = possibleGiven(finding, -1);
+            seen[f] = finding.mildestOf(own[f])[0];
             if (status[f] == Status.SEEN) {
                 excuseAndMask(finding);
             }
+        }
+    }
+
+    private void takeAsSeen(FindingRules finding, int level) {
+        seen[finding.index] = level;
+        own[finding.index] = 1 << level;
+        if (finding.driver < 0) {
+            excuseAndMask(finding);
         }
     }
 
@@ -134,23 +176,30 @@ final class Reading {
         Answer.Measured measured =
                 status[finding.index] == Status.SEEN ? (Answer.Measured) answers[finding.index] : null;
         BigDecimal companion = measured == null ? null : measured.companion();
-        int set = 0;
+        boolean unknownCompanion = companion == null
+                && Objects.requireNonNull(finding.draft.measure()).companion() != null;
+        if (measured == null || unknownCompanion) {
+            return finding.reachable(circumstances.attributeValues, driverLevel);
+        }
         for (CaseRules it : finding.cases) {
-            if (!it.isFor(circumstances.attributeValues, driverLevel)) {
-                continue;
-            }
-            boolean unknownCompanion = companion == null
-                    && Objects.requireNonNull(finding.draft.measure()).companion() != null;
-            if (measured == null || unknownCompanion) {
-                set |= it.allLevels();
-                if (!it.looksAtCompanion()) {
-                    break;
-                }
-            } else if (it.takesCompanion(companion)) {
+            if (it.isFor(circumstances.attributeValues, driverLevel) && it.takesCompanion(companion)) {
                 return it.levelsBetween(finding.toStep(measured.low()), finding.toStep(measured.high()));
             }
         }
-        return set;
+        throw new IllegalStateException(finding.draft.id() + " has no band case for this animal");
+    }
+
+    /** The possible levels of a finding that has a driver, given the level of the driver. */
+    int possibleWith(FindingRules finding, int driverLevel) {
+        int f = finding.index;
+        if (status[f] == Status.NOT_YET_DUE) {
+            return 1;
+        }
+        if (supposed != null && supposed[f] >= 0) {
+            return 1 << supposed[f];
+        }
+        int set = possibleGiven(finding, driverLevel);
+        return asMildAsCanBe != null && asMildAsCanBe[f] ? 1 << finding.mildestOf(set)[0] : set;
     }
 
     /** Widens the possible levels of a seen finding by what the conditions of the look say. */
@@ -159,138 +208,142 @@ final class Reading {
             return;
         }
         int f = finding.index;
-        int asSeen = possible[f];
-        int reach = finding.isMeasured() ? reachable(finding) : finding.all;
-        for (int l = 0; l < finding.levels.length; l++) {
-            if ((asSeen & 1 << l) != 0 && l > 0) {
-                Circumstances.Excuse excuse = circumstances.findExcuse(finding, l);
-                if (excuse != null && Integer.bitCount(asSeen) == 1) {
-                    excuses[f] = excuse;
-                    anyExcuse = true;
-                    possible[f] |= finding.orMilder(l) & reach;
-                }
+        int asSeen = own[f];
+        int reach = finding.isMeasured() ? finding.reachable(circumstances.attributeValues, -1) : finding.all;
+        if (Integer.bitCount(asSeen) == 1) {
+            int level = Integer.numberOfTrailingZeros(asSeen);
+            Circumstances.Excuse excuse = circumstances.findExcuse(finding, level);
+            if (excuse != null) {
+                excuses[f] = excuse;
+                anyExcuse = true;
+                own[f] |= finding.orMilder(level) & reach;
             }
         }
-        if (circumstances.masksOf(finding).length > 0) {
+        if (circumstances.isMasked(finding)) {
             for (int l = 0; l < finding.levels.length; l++) {
                 if ((asSeen & 1 << l) != 0) {
-                    possible[f] |= finding.orWorse(l) & reach;
+                    own[f] |= finding.orWorse(l) & reach;
                 }
             }
             for (byte worst : finding.worstOf(reach)) {
-                possible[f] |= 1 << worst;
+                own[f] |= 1 << worst;
             }
         }
     }
 
-    private int reachable(FindingRules finding) {
-        int set = 0;
-        for (CaseRules it : finding.cases) {
-            if (it.isFor(circumstances.attributeValues, -1)) {
-                set |= it.allLevels();
-                if (!it.looksAtCompanion()) {
-                    break;
+    /** From what each answer allows by itself to what is possible beside the other answers. */
+    private void combine(List<Fault> faults) {
+        System.arraycopy(own, 0, possible, 0, own.length);
+        // One pass is enough: nothing that is implied implies anything itself.
+        for (ImplicationRules implication : checklist.implications) {
+            int from = implication.finding;
+            int to = implication.then;
+            boolean seenWorrying = status[to] == Status.SEEN && seen[to] > 0;
+            boolean reassuring = status[from] == Status.SEEN && own[from] == 1;
+            if (reassuring && seenWorrying) {
+                clash(implication, faults);
+            } else if (reassuring && status[to] == Status.MISSING) {
+                possible[to] = 1;
+            } else if (seenWorrying && own[from] != 1) {
+                possible[from] &= ~1;
+            }
+        }
+        for (FindingRules finding : checklist.findings) {
+            if (finding.driver >= 0) {
+                int all = 0;
+                for (int l = 0; l < checklist.findings[finding.driver].levels.length; l++) {
+                    if ((possible[finding.driver] & 1 << l) != 0) {
+                        all |= possibleWith(finding, l);
+                    }
                 }
-            }
-        }
-        return set;
-    }
-
-    private void applyImplications(List<Fault> faults) {
-        boolean changed = checklist.implications.length > 0;
-        while (changed) {
-            changed = false;
-            for (ImplicationRules implication : checklist.implications) {
-                changed |= fillIn(implication, faults) | ruleOut(implication);
+                possible[finding.index] = all;
+                seen[finding.index] = finding.mildestOf(all)[0];
             }
         }
     }
 
-    /** A reassuring answer that nothing masks fills in the missing one, or contradicts a worrying one. */
-    private boolean fillIn(ImplicationRules implication, List<Fault> faults) {
-        int from = implication.finding;
-        int to = implication.then;
-        boolean certain = (status[from] == Status.SEEN || status[from] == Status.IMPLIED) && possible[from] == 1;
-        if (!certain) {
+    private void clash(ImplicationRules implication, List<Fault> faults) {
+        FindingRules then = checklist.findings[implication.then];
+        Fault clash = new Fault(
+                pointer(then.draft.id()),
+                "'" + then.levels[seen[then.index]] + "' contradicts " + implication.draft.finding() + " '"
+                        + implication.draft.level() + "'",
+                implication.draft.is() + ", or another answer to " + implication.draft.finding());
+        if (!faults.contains(clash)) {
+            faults.add(clash);
+        }
+    }
+
+    /** Whether a missing answer follows from another one. */
+    boolean isImplied(int f) {
+        return status[f] == Status.MISSING && possible[f] == 1 && own[f] != 1;
+    }
+
+    /** Whether an answer is still to be had that would say more than what is known. */
+    boolean isOpen(FindingRules finding) {
+        int f = finding.index;
+        if (Integer.bitCount(possible[f]) == 1) {
             return false;
         }
-        if (status[to] == Status.MISSING && (possible[to] & 1) != 0) {
-            status[to] = Status.IMPLIED;
-            possible[to] = 1;
+        if (finding.driver < 0 || status[f] != Status.SEEN) {
             return true;
         }
-        if (answers[to] instanceof Answer.Seen it && checklist.findings[to].levelIndex(it.level()) > 0) {
-            Fault clash = new Fault(
-                    pointer(implication.draft.then()),
-                    "'" + it.level() + "' contradicts " + implication.draft.finding() + " '" + implication.draft.level()
-                            + "'",
-                    implication.draft.is() + ", or another answer to " + implication.draft.finding());
-            if (!faults.contains(clash)) {
-                faults.add(clash);
+        for (int l = 0; l < checklist.findings[finding.driver].levels.length; l++) {
+            if ((possible[finding.driver] & 1 << l) != 0 && Integer.bitCount(possibleWith(finding, l)) > 1) {
+                return true;
             }
         }
         return false;
     }
 
-    /** Where the second is certainly worrying, the first cannot be reassuring. */
-    private boolean ruleOut(ImplicationRules implication) {
-        int from = implication.finding;
-        boolean worrying = status[implication.then] == Status.SEEN && (possible[implication.then] & 1) == 0;
-        if (worrying && (possible[from] & 1) != 0 && possible[from] != 1) {
-            possible[from] &= ~1;
-            ruledOut[from] |= 1;
-            return true;
+    /** The same look, had these findings been seen at these levels, under the same conditions. */
+    Reading supposing(int[] findings, int[] levels) {
+        Reading other = new Reading(circumstances, answers.clone());
+        int[] taken = new int[checklist.findings.length];
+        Arrays.fill(taken, -1);
+        for (int i = 0; i < findings.length; i++) {
+            taken[findings[i]] = levels[i];
+            other.answers[findings[i]] = Answer.seen(checklist.findings[findings[i]].levels[levels[i]]);
         }
-        return false;
+        other.supposed = taken;
+        List<Fault> faults = new ArrayList<>(0);
+        other.readAll(faults);
+        other.contradictory = !faults.isEmpty();
+        return other;
     }
 
-    private void noteSeen(FindingRules finding) {
-        int f = finding.index;
-        seen[f] = finding.mildestOf(possible[f])[0];
-        if (excuses[f] != null && answers[f] instanceof Answer.Seen it) {
-            seen[f] = finding.levelIndex(it.level());
-        } else if (excuses[f] != null && answers[f] instanceof Answer.Measured) {
-            seen[f] = finding.levelIndex(excuses[f].terms().level());
-        }
-    }
-
-    /** Fixes the level of a driver, and with it the possible levels of every finding that depends on it. */
-    void drive(int driver, int level) {
+    /** The same look without the benefit of any explanation: every answer counts as it was seen. */
+    Reading unexcused() {
+        Reading copy = new Reading(this);
         for (FindingRules finding : checklist.findings) {
-            if (finding.driver == driver && status[finding.index] != Status.NOT_YET_DUE) {
-                possible[finding.index] = possibleGiven(finding, level) & ~ruledOut[finding.index];
-                noteSeen(finding);
+            int f = finding.index;
+            if (excuses[f] != null) {
+                copy.own[f] &= ~finding.orMilder(seen[f]) | 1 << seen[f];
+                copy.excuses[f] = null;
             }
         }
-    }
-
-    boolean isUnknown(int f) {
-        return status[f] == Status.MISSING || status[f] == Status.NOT_OBSERVED;
+        copy.anyExcuse = false;
+        copy.combine(new ArrayList<>(0));
+        return copy;
     }
 
     /** Narrows a finding to its mildest possible level, as a reassuring look would. */
     Reading reassured(int f) {
-        Reading copy = new Reading(checklist, circumstances);
-        System.arraycopy(possible, 0, copy.possible, 0, possible.length);
-        System.arraycopy(seen, 0, copy.seen, 0, seen.length);
-        System.arraycopy(status, 0, copy.status, 0, status.length);
-        System.arraycopy(answers, 0, copy.answers, 0, answers.length);
-        System.arraycopy(excuses, 0, copy.excuses, 0, excuses.length);
-        System.arraycopy(ruledOut, 0, copy.ruledOut, 0, ruledOut.length);
-        copy.anyExcuse = anyExcuse;
-        copy.reassure(f);
-        return copy;
-    }
-
-    private void reassure(int f) {
+        Reading copy = new Reading(this);
         FindingRules finding = checklist.findings[f];
-        byte[] mildest = finding.mildestOf(possible[f]);
-        possible[f] = 1 << mildest[0];
-        seen[f] = mildest[0];
-        status[f] = Status.SEEN;
-        answers[f] = Answer.seen(finding.levels[mildest[0]]);
-        excuses[f] = null;
-        applyImplications(new ArrayList<>());
+        if (finding.driver >= 0) {
+            boolean[] mild = asMildAsCanBe == null ? new boolean[checklist.findings.length] : asMildAsCanBe.clone();
+            mild[f] = true;
+            copy.asMildAsCanBe = mild;
+        } else {
+            int mildest = finding.mildestOf(possible[f])[0];
+            copy.own[f] = 1 << mildest;
+            copy.seen[f] = mildest;
+            copy.status[f] = Status.SEEN;
+            copy.excuses[f] = null;
+        }
+        copy.combine(new ArrayList<>(0));
+        return copy;
     }
 
     static String pointer(String finding) {

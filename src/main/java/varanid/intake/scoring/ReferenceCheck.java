@@ -128,6 +128,7 @@ final class ReferenceCheck {
             for (ChecklistDraft.Attribute.Value value : attribute.values()) {
                 if (value.countsAs() != null) {
                     oneOf(here + "/values", value.countsAs(), values, "a value of this attribute");
+                    notAnAlias(here + "/values", attribute.id(), value.countsAs());
                 }
             }
         }
@@ -302,6 +303,9 @@ final class ReferenceCheck {
             String here = "/implies/" + i;
             ChecklistDraft.Finding from = term(here, it.finding(), it.level());
             ChecklistDraft.Finding then = term(here, it.then(), it.is());
+            if (draft.implies().stream().anyMatch(other -> other.finding().equals(it.then()))) {
+                fault(here, "'" + it.then() + "' implies something itself", "one step only");
+            }
             if (from != null && then != null) {
                 boolean bothReassuring = from.levels().get(0).code().equals(it.level())
                         && then.levels().get(0).code().equals(it.is());
@@ -378,10 +382,22 @@ final class ReferenceCheck {
                 values.forEach(value -> levelAt(here, finding, value));
             } else if (attributeValues.containsKey(key)) {
                 values.forEach(value -> oneOf(here, value, attributeValues.get(key), "a value of " + key));
+                values.forEach(value -> notAnAlias(here, key, value));
             } else {
                 fault(here, "'" + key + "' is not known", findingsToo ? "an attribute or finding" : "an attribute");
             }
         });
+    }
+
+    /** A value that counts as another one is never met: a rule about it would never hold. */
+    private void notAnAlias(String here, String attribute, String value) {
+        for (ChecklistDraft.Attribute it : draft.attributes()) {
+            for (ChecklistDraft.Attribute.Value known : it.values()) {
+                if (it.id().equals(attribute) && known.code().equals(value) && known.countsAs() != null) {
+                    fault(here, "'" + value + "' counts as '" + known.countsAs() + "'", "the value it counts as");
+                }
+            }
+        }
     }
 
     private ChecklistDraft.@Nullable Finding term(String here, String finding, String level) {

@@ -31,7 +31,8 @@ final class ResultWriter {
     }
 
     Result write() {
-        NearestChange nearest = new NearestChange(reading, bounds);
+        WhatIf whatIf = new WhatIf(reading, bounds);
+        NearestChange nearest = new NearestChange(reading, bounds, whatIf);
         List<Result.Advice> advice = advice();
         return new Result(
                 urgency(),
@@ -39,7 +40,7 @@ final class ResultWriter {
                 isolation(),
                 reasons(),
                 unknowns(),
-                new NextLooks(reading, bounds).inOrder(),
+                new NextLooks(reading, bounds, whatIf).inOrder(),
                 lookAgain(),
                 new SettlingLooks().of(reading),
                 nearest.milder(),
@@ -59,16 +60,18 @@ final class ResultWriter {
             basis = Decision.meanwhile(reading) >= recommended ? Result.Basis.EXCUSED : Result.Basis.UNSEEN;
         }
         String headline = outcome.meaning();
-        if (basis == Result.Basis.UNSEEN
-                && draft.precaution() != null
-                && draft.precaution().reason() != null) {
-            headline = draft.precaution().reason();
+        Duration lookAgainAfter = null;
+        ChecklistDraft.Precaution precaution = draft.precaution();
+        if (basis == Result.Basis.UNSEEN && precaution != null) {
+            headline = precaution.headline() == null ? precaution.reason() : precaution.headline();
+            lookAgainAfter = precaution.lookAgainAfter();
         }
         return new Result.Urgency(
                 outcome.code(),
                 outcome.label(),
                 outcome.within(),
                 headline,
+                lookAgainAfter,
                 basis,
                 decision.lowest(),
                 decision.highest(),
@@ -247,7 +250,9 @@ final class ResultWriter {
                     outcome,
                     null,
                     checklist.totalPoints(bounds.lowest().raised),
-                    draft.title(),
+                    draft.total().title() == null
+                            ? draft.title()
+                            : draft.total().title(),
                     draft.total().bands()));
         }
     }
@@ -303,10 +308,7 @@ final class ResultWriter {
         List<Result.Unknown> unknowns = new ArrayList<>();
         for (FindingRules finding : checklist.findings) {
             int f = finding.index;
-            List<String> masks = new ArrayList<>();
-            for (Circumstances.Mask mask : circumstances.masksOf(finding)) {
-                masks.add(draft.conditions().get(mask.condition()).id());
-            }
+            List<String> masks = circumstances.masksOf(finding);
             Circumstances.Excuse excuse = reading.excuses[f];
             Result.Unknown.Why why = whyUnknown(f, excuse != null, !masks.isEmpty());
             if (why == null) {
@@ -336,10 +338,9 @@ final class ResultWriter {
 
     private Result.Unknown.@Nullable Why whyUnknown(int f, boolean excused, boolean masked) {
         return switch (reading.status[f]) {
-            case MISSING -> Result.Unknown.Why.MISSING;
+            case MISSING -> reading.isImplied(f) ? Result.Unknown.Why.IMPLIED : Result.Unknown.Why.MISSING;
             case NOT_OBSERVED -> Result.Unknown.Why.NOT_OBSERVED;
             case NOT_YET_DUE -> Result.Unknown.Why.NOT_YET_DUE;
-            case IMPLIED -> Result.Unknown.Why.IMPLIED;
             case SEEN -> {
                 if (excused) {
                     yield Result.Unknown.Why.EXPLAINED;
@@ -372,7 +373,7 @@ final class ResultWriter {
                         draft.conditions().get(excuse.condition()).id(),
                         excuse.terms().lookAgainAfter(),
                         excuse.terms().atLatest(),
-                        checklist.outcomeCode(bounds.unexcused().outcome)));
+                        checklist.outcomeCode(decision.unexcusedIndex())));
             }
         }
         return again;

@@ -23,6 +23,9 @@ public final class Scorer {
      * @throws LookRefused with every fault of the answers at once
      */
     public Decision decide(Circumstances circumstances, Map<String, Answer> answers) {
+        if (circumstances.checklist != checklist) {
+            throw new IllegalArgumentException("these circumstances were made for another checklist");
+        }
         List<Fault> faults = new ArrayList<>(0);
         Reading reading = Reading.of(circumstances, answers, faults);
         if (!faults.isEmpty()) {

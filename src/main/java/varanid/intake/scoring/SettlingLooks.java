@@ -17,13 +17,16 @@ final class SettlingLooks {
     static final int EXACT_TO = 5;
     static final int MOST_TRIES = 20_000;
 
+    /** The width of a finding whose answer decides how others are read: never a reason to drop a branch. */
+    private static final int UNTOLD = 1 << 24;
+
     private int tries;
 
     Result.Settling of(Reading start) {
         Checklist checklist = start.checklist;
         List<Integer> open = new ArrayList<>();
         for (FindingRules finding : checklist.findings) {
-            if (Integer.bitCount(start.possible[finding.index]) > 1 || isDriven(start, finding)) {
+            if (start.isOpen(finding)) {
                 open.add(finding.index);
             }
         }
@@ -42,7 +45,7 @@ final class SettlingLooks {
         rest.removeAll(needed);
         int[] widths = new int[checklist.findings.length];
         for (int f : rest) {
-            widths[f] = width(checklist.findings[f], reading.possible[f]);
+            widths[f] = mostTakenOff(reading, f);
         }
         rest.sort(Comparator.comparingInt((Integer f) -> -widths[f]).thenComparingInt(f -> f));
 
@@ -58,10 +61,6 @@ final class SettlingLooks {
         needed.sort(Comparator.naturalOrder());
         return new Result.Settling(
                 needed.stream().map(f -> checklist.findings[f].draft.id()).toList(), exact);
-    }
-
-    private static boolean isDriven(Reading reading, FindingRules finding) {
-        return finding.driver >= 0 && reading.isUnknown(finding.index);
     }
 
     private static boolean isSettled(Reading reading) {
@@ -80,6 +79,23 @@ final class SettlingLooks {
 
     private static int width(FindingRules finding, int set) {
         return set == 0 ? 0 : finding.raised[finding.worstOf(set)[0]] - finding.raised[finding.mildestOf(set)[0]];
+    }
+
+    /** No fewer points than a reassuring answer takes off the most there could be, those of what it implies included. */
+    private static int mostTakenOff(Reading reading, int f) {
+        Checklist checklist = reading.checklist;
+        for (int driver : checklist.drivers) {
+            if (driver == f) {
+                return UNTOLD;
+            }
+        }
+        int most = width(checklist.findings[f], reading.possible[f]);
+        for (ImplicationRules implication : checklist.implications) {
+            if (implication.finding == f) {
+                most += width(checklist.findings[implication.then], reading.possible[implication.then]);
+            }
+        }
+        return most;
     }
 
     private @Nullable List<Integer> search(Reading reading, List<Integer> rest, int[] widths) {
