@@ -3,6 +3,9 @@
 DO $$
 DECLARE
     append_only CONSTANT text[] := ARRAY[
+        'assessment',
+        'checklist_in_use',
+        'demo_organisation'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

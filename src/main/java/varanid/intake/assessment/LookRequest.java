@@ -79,10 +79,11 @@ final class LookRequest {
     private Given<String> readCondition(JsonValue value) {
         Given<String> condition = value.text(60);
         condition.find().ifPresent(id -> {
-            if (!conditions.add(id)) {
+            if (conditions.add(id)) {
+                places.put("/conditions/" + (conditions.size() - 1), value);
+            } else {
                 value.fault("is there twice", "each condition once");
             }
-            places.put("/conditions/" + (conditions.size() - 1), value);
         });
         return condition;
     }
@@ -110,26 +111,34 @@ final class LookRequest {
 
     private void refuseWhatCannotBeScored(Edition of, JsonFields fields) {
         for (Fault fault : of.scorer().faultsOf(look(Set.of()))) {
-            JsonValue place = findPlace(fault.pointer());
-            if (place == null) {
-                fields.fault(fault.pointer() + " " + fault.wrong(), fault.right());
-            } else {
-                place.fault(fault.wrong(), fault.right());
-            }
+            note(fault, fields);
         }
     }
 
-    /** The place itself, or the nearest one above it: a second number is told at the answer it belongs to. */
-    private @Nullable JsonValue findPlace(String pointer) {
-        String at = pointer;
+    /** At the place itself, or at the nearest one above it: a second number is told at the answer it belongs to. */
+    private void note(Fault fault, JsonFields fields) {
+        String at = fault.pointer();
         while (!at.isEmpty()) {
             JsonValue place = places.get(at);
             if (place != null) {
-                return place;
+                String within = fault.pointer().substring(at.length());
+                place.fault(
+                        within.isEmpty() ? fault.wrong() : within.substring(1) + " " + fault.wrong(), fault.right());
+                return;
             }
             at = at.substring(0, at.lastIndexOf('/'));
         }
-        return null;
+        fields.fault(fault.pointer() + " " + fault.wrong(), fault.right());
+    }
+
+    /** What is kept must mean the same for ever, and only a published version does. */
+    void mustBePublished(JsonFields fields) {
+        if (edition != null && !edition.published()) {
+            fields.field("version")
+                    .fault(
+                            "version " + edition.version() + " is a draft",
+                            "a published version; a draft can only be scored");
+        }
     }
 
     Edition edition() {

@@ -58,7 +58,8 @@ class ScoreController {
             @Schema(example = "varanid-intake", requiredMode = Schema.RequiredMode.REQUIRED)
             String checklist,
 
-            @Schema(description = "the newest published one where none is named") @Nullable
+            @Schema(description = "the newest published one where none is named; a draft where none is published")
+            @Nullable
             Integer version,
 
             @Schema(allowableValues = {"hatchling", "juvenile", "subadult", "adult", "unknown"}) @Nullable

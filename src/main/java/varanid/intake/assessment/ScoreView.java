@@ -61,6 +61,13 @@ record ScoreView(
             @Schema(description = "an assessment says by when instead of how soon") @Nullable
             Instant by,
 
+            @Schema(description = "how soon to look again for what was unseen, where that carries the recommendation")
+            @Nullable
+            Duration lookAgainAfter,
+
+            @Schema(description = "an assessment says when instead of how soon") @Nullable
+            Instant lookAgainAt,
+
             @Schema(description = "no completion of the look is less urgent")
             String lowest,
 
@@ -215,6 +222,8 @@ record ScoreView(
                 code(it.basis()),
                 lookedAt == null ? it.within() : null,
                 plus(lookedAt, it.within()),
+                lookedAt == null ? it.lookAgainAfter() : null,
+                plus(lookedAt, it.lookAgainAfter()),
                 it.lowest(),
                 it.highest(),
                 it.settled());

@@ -10,7 +10,7 @@
  * excuses a finding of an animal once a day; an assessment is scored by a checklist with the digest that this
  * organisation first used under that version.
  *
- * <p>Uses {@code scoring}, {@code checklist}, {@code animal} and {@code platform}.
+ * <p>Uses {@code scoring}, {@code checklist}, {@code animal}, {@code measures} and {@code platform}.
  */
 @NullMarked
 package varanid.intake.assessment;

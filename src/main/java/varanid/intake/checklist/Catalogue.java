@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 import org.springframework.stereotype.Component;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.start.CannotStart;
 import varanid.intake.scoring.ChecklistRefused;
 import varanid.intake.scoring.Fault;
 
@@ -32,8 +34,25 @@ public class Catalogue {
 
     private final List<Edition> editions;
 
+    /** @throws CannotStart where a file has a fault, or is not what was published */
+    @Autowired
     Catalogue() {
-        this(readFiles(), readPublished());
+        this(shipped());
+    }
+
+    private Catalogue(List<Edition> editions) {
+        this.editions = editions;
+    }
+
+    private static List<Edition> shipped() {
+        try {
+            return new Catalogue(readFiles(), readPublished()).editions;
+        } catch (ChecklistRefused e) {
+            throw new CannotStart(
+                    String.valueOf(e.getMessage()),
+                    "Put the file back as it was published, and make changes as a new version.",
+                    e);
+        }
     }
 
     /**

@@ -81,6 +81,7 @@ public final class ChecklistReader {
                 checklist.draft().version(),
                 Catalogue.sha256(file),
                 checklist.draft().status().equals("published"),
+                new String(file, StandardCharsets.UTF_8),
                 tree,
                 new Scorer(checklist));
     }

@@ -61,7 +61,7 @@ public record ChecklistDraft(
     public record Coding(String system, String code) {}
 
     /** How the points of all findings are read. */
-    public record Total(Direction direction, List<Band> bands) {
+    public record Total(Direction direction, @Nullable String title, List<Band> bands) {
         public Total {
             bands = orEmpty(bands);
         }
@@ -85,8 +85,13 @@ public record ChecklistDraft(
         }
     }
 
-    /** The least outcome recommended while a must-see finding is unseen. */
-    public record Precaution(String outcome, @Nullable String reason, List<String> source) {
+    /** The least outcome recommended while a must-see finding is unseen, and how soon to look again for it. */
+    public record Precaution(
+            String outcome,
+            @Nullable String headline,
+            @Nullable Duration lookAgainAfter,
+            @Nullable String reason,
+            List<String> source) {
         public Precaution {
             source = orEmpty(source);
         }

@@ -41,6 +41,7 @@ public record Result(
      * How urgent.
      *
      * @param basis why the recommendation is what it is
+     * @param lookAgainAfter how soon to look again for what was unseen, where that carries the recommendation
      * @param within how soon to act on the recommendation, where the checklist says so
      */
     public record Urgency(
@@ -48,6 +49,7 @@ public record Result(
             @Nullable String label,
             @Nullable Duration within,
             @Nullable String headline,
+            @Nullable Duration lookAgainAfter,
             Basis basis,
             String lowest,
             String highest,

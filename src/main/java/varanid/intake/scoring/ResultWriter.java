@@ -60,16 +60,18 @@ final class ResultWriter {
             basis = Decision.meanwhile(reading) >= recommended ? Result.Basis.EXCUSED : Result.Basis.UNSEEN;
         }
         String headline = outcome.meaning();
-        if (basis == Result.Basis.UNSEEN
-                && draft.precaution() != null
-                && draft.precaution().reason() != null) {
-            headline = draft.precaution().reason();
+        Duration lookAgainAfter = null;
+        ChecklistDraft.Precaution precaution = draft.precaution();
+        if (basis == Result.Basis.UNSEEN && precaution != null) {
+            headline = precaution.headline() == null ? precaution.reason() : precaution.headline();
+            lookAgainAfter = precaution.lookAgainAfter();
         }
         return new Result.Urgency(
                 outcome.code(),
                 outcome.label(),
                 outcome.within(),
                 headline,
+                lookAgainAfter,
                 basis,
                 decision.lowest(),
                 decision.highest(),
@@ -248,7 +250,9 @@ final class ResultWriter {
                     outcome,
                     null,
                     checklist.totalPoints(bounds.lowest().raised),
-                    draft.title(),
+                    draft.total().title() == null
+                            ? draft.title()
+                            : draft.total().title(),
                     draft.total().bands()));
         }
     }

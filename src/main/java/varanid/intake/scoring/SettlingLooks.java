@@ -17,7 +17,7 @@ final class SettlingLooks {
     static final int EXACT_TO = 5;
     static final int MOST_TRIES = 20_000;
 
-    /** The width of a finding whose answer also narrows others: never a reason to drop a branch. */
+    /** The width of a finding whose answer decides how others are read: never a reason to drop a branch. */
     private static final int UNTOLD = 1 << 24;
 
     private int tries;
@@ -45,7 +45,7 @@ final class SettlingLooks {
         rest.removeAll(needed);
         int[] widths = new int[checklist.findings.length];
         for (int f : rest) {
-            widths[f] = decidesOthers(checklist, f) ? UNTOLD : width(checklist.findings[f], reading.possible[f]);
+            widths[f] = mostTakenOff(reading, f);
         }
         rest.sort(Comparator.comparingInt((Integer f) -> -widths[f]).thenComparingInt(f -> f));
 
@@ -81,18 +81,21 @@ final class SettlingLooks {
         return set == 0 ? 0 : finding.raised[finding.worstOf(set)[0]] - finding.raised[finding.mildestOf(set)[0]];
     }
 
-    private static boolean decidesOthers(Checklist checklist, int f) {
+    /** No fewer points than a reassuring answer takes off the most there could be, those of what it implies included. */
+    private static int mostTakenOff(Reading reading, int f) {
+        Checklist checklist = reading.checklist;
         for (int driver : checklist.drivers) {
             if (driver == f) {
-                return true;
+                return UNTOLD;
             }
         }
+        int most = width(checklist.findings[f], reading.possible[f]);
         for (ImplicationRules implication : checklist.implications) {
             if (implication.finding == f) {
-                return true;
+                most += width(checklist.findings[implication.then], reading.possible[implication.then]);
             }
         }
-        return false;
+        return most;
     }
 
     private @Nullable List<Integer> search(Reading reading, List<Integer> rest, int[] widths) {

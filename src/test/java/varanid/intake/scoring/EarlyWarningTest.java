@@ -64,8 +64,8 @@ class EarlyWarningTest {
             String points,
             String total,
             String level) {
-        Result result = score(
-                patient(respiration, saturation, oxygen, pressure, pulse, consciousness, temperature), scale);
+        Result result =
+                score(patient(respiration, saturation, oxygen, pressure, pulse, consciousness, temperature), scale);
 
         assertThat(String.join(" ", itemPoints(result).values()))
                 .as("points of vector " + vector)
@@ -113,7 +113,8 @@ class EarlyWarningTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"35.04, 3", "35.05, 1", "35.0, 3", "35.1, 1", "38.04, 0", "38.05, 1", "38.0, 0", "39.04, 1", "39.05, 2"})
+    @CsvSource({"35.04, 3", "35.05, 1", "35.0, 3", "35.1, 1", "38.04, 0", "38.05, 1", "38.0, 0", "39.04, 1", "39.05, 2"
+    })
     void roundsHalfUpInDecimalsToTheStepOfTheChart(String temperature, String points) {
         Result result = score(patient("16", "97", "air", "125", "70", "alert", temperature), "scale-1");
 
@@ -140,8 +141,7 @@ class EarlyWarningTest {
         assertThat(result.score().highest()).isEqualByComparingTo(most);
         assertThat(result.urgency().lowest()).isEqualTo(lowest);
         assertThat(result.urgency().highest()).isEqualTo(highest);
-        assertThat(result.settling().looks())
-                .isEqualTo(lowest.equals(highest) ? List.of() : List.of(missing));
+        assertThat(result.settling().looks()).isEqualTo(lowest.equals(highest) ? List.of() : List.of(missing));
     }
 
     @Test
@@ -236,8 +236,8 @@ class EarlyWarningTest {
         Map<String, Answer> answers = answers(rr, saturation, oxygen, pressure, pulse, awake, tenths);
         Result result = score(answers, scale2 ? "scale-2" : "scale-1");
         int[] points = pointsByTheChart(rr, saturation, oxygen, pressure, pulse, awake, tenths, scale2);
-        String itemised = String.join(
-                " ", Arrays.stream(points).mapToObj(String::valueOf).toList());
+        String itemised =
+                String.join(" ", Arrays.stream(points).mapToObj(String::valueOf).toList());
         assertThat(String.join(" ", itemPoints(result).values()))
                 .as(answers.toString())
                 .isEqualTo(itemised);
@@ -322,7 +322,8 @@ class EarlyWarningTest {
         ITEMS.forEach(item -> points.put(item, "0"));
         result.reasons().stream()
                 .filter(reason -> reason.kind() == Result.Reason.Kind.LEVEL)
-                .forEach(reason -> points.put(String.valueOf(reason.id()), reason.points().toPlainString()));
+                .forEach(reason ->
+                        points.put(String.valueOf(reason.id()), reason.points().toPlainString()));
         return points;
     }
 }

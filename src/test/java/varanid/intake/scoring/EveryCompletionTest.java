@@ -29,7 +29,8 @@ class EveryCompletionTest {
             for (int i = 0; i < LOOKS_EACH; i++) {
                 Look look = looks.next();
                 NaiveScorer.Verdict expected = naive.judge(look);
-                String where = "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
+                String where =
+                        "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
                 List<Fault> faults = new Scorer(checklist).faultsOf(look);
                 assertThat(!faults.isEmpty()).as("contradictory; " + where).isEqualTo(expected.contradictory());
                 if (expected.contradictory()) {
@@ -75,14 +76,16 @@ class EveryCompletionTest {
                 if (now.contradictory()) {
                     continue;
                 }
-                String where = "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
+                String where =
+                        "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
                 Map<String, String> reassuring = mildest(checklist, now);
                 Result.Settling settling = new Scorer(checklist).score(look).settling();
                 assertThat(settling.exact()).as(where).isTrue();
                 assertThat(settles(naive, look, settling.looks(), reassuring))
                         .as("settles: " + settling + "; " + where)
                         .isTrue();
-                for (List<String> fewer : subsets(List.copyOf(reassuring.keySet()), settling.looks().size() - 1)) {
+                for (List<String> fewer : subsets(
+                        List.copyOf(reassuring.keySet()), settling.looks().size() - 1)) {
                     assertThat(settles(naive, look, fewer, reassuring))
                             .as("fewer settle: " + fewer + " instead of " + settling + "; " + where)
                             .isFalse();
@@ -91,8 +94,7 @@ class EveryCompletionTest {
         }
     }
 
-    private static boolean settles(
-            NaiveScorer naive, Look look, List<String> looks, Map<String, String> reassuring) {
+    private static boolean settles(NaiveScorer naive, Look look, List<String> looks, Map<String, String> reassuring) {
         Map<String, String> fixed = new HashMap<>();
         looks.forEach(id -> fixed.put(id, reassuring.get(id)));
         return naive.judge(look, fixed).settled();
@@ -136,7 +138,8 @@ class EveryCompletionTest {
                 if (now.contradictory()) {
                     continue;
                 }
-                String where = "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
+                String where =
+                        "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
                 Result result = new Scorer(checklist).score(look);
                 for (boolean worse : List.of(false, true)) {
                     Result.Change found = worse ? result.nearestWorse() : result.nearestMilder();
@@ -152,8 +155,7 @@ class EveryCompletionTest {
     }
 
     /** The fewest exact answers, at most three, that must be reassuring (or a step worse) to change the lowest; or 0. */
-    private static int fewestMoves(
-            Checklist checklist, NaiveScorer naive, Look look, int lowest, boolean worse) {
+    private static int fewestMoves(Checklist checklist, NaiveScorer naive, Look look, int lowest, boolean worse) {
         List<String> answered = checklist.draft().findings().stream()
                 .map(ChecklistDraft.Finding::id)
                 .filter(id -> look.answers().get(id) instanceof Answer.Seen
@@ -170,14 +172,21 @@ class EveryCompletionTest {
     }
 
     private static boolean changes(
-            Checklist checklist, NaiveScorer naive, Look look, List<String> moved, int next, int lowest, boolean worse) {
+            Checklist checklist,
+            NaiveScorer naive,
+            Look look,
+            List<String> moved,
+            int next,
+            int lowest,
+            boolean worse) {
         if (next == moved.size()) {
             NaiveScorer.Verdict then = naive.judge(look);
             return !then.contradictory() && (worse ? then.lowest() > lowest : then.lowest() < lowest);
         }
         ChecklistDraft.Finding finding = checklist.findFinding(moved.get(next)).orElseThrow();
         for (Answer other : movesOf(finding, look, worse)) {
-            if (changes(checklist, naive, RandomLooks.with(look, finding.id(), other), moved, next + 1, lowest, worse)) {
+            if (changes(
+                    checklist, naive, RandomLooks.with(look, finding.id(), other), moved, next + 1, lowest, worse)) {
                 return true;
             }
         }
@@ -193,7 +202,8 @@ class EveryCompletionTest {
             return List.of(Answer.seen(NaiveScorer.reassuring(finding)));
         }
         return finding.chains().stream()
-                .filter(chain -> chain.contains(seen.level()) && !chain.get(chain.size() - 1).equals(seen.level()))
+                .filter(chain -> chain.contains(seen.level())
+                        && !chain.get(chain.size() - 1).equals(seen.level()))
                 .map(chain -> Answer.seen(chain.get(chain.indexOf(seen.level()) + 1)))
                 .toList();
     }

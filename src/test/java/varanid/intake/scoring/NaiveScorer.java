@@ -65,8 +65,8 @@ final class NaiveScorer {
         Map<String, Set<String>> possible = new HashMap<>();
         completions(look, animal, fixed, true, completion -> {
             sums.add(add(completion, animal));
-            completion.forEach(
-                    (id, level) -> possible.computeIfAbsent(id, key -> new TreeSet<>()).add(level));
+            completion.forEach((id, level) ->
+                    possible.computeIfAbsent(id, key -> new TreeSet<>()).add(level));
         });
         boolean[] strictWithoutExcuse = {true};
         completions(
@@ -79,12 +79,15 @@ final class NaiveScorer {
         int lowest = sums.stream().mapToInt(Sum::outcome).min().orElseThrow();
         int highest = sums.stream().mapToInt(Sum::outcome).max().orElseThrow();
         int recommended = lowest;
-        if (draft.precaution() != null && findings.values().stream()
-                .anyMatch(finding -> isMustSee(finding, look) && sizeOf(possible, finding.id()) > 1)) {
-            recommended = Math.max(recommended, outcomes.indexOf(draft.precaution().outcome()));
+        if (draft.precaution() != null
+                && findings.values().stream()
+                        .anyMatch(finding -> isMustSee(finding, look) && sizeOf(possible, finding.id()) > 1)) {
+            recommended =
+                    Math.max(recommended, outcomes.indexOf(draft.precaution().outcome()));
         }
         for (ChecklistDraft.Finding finding : findings.values()) {
-            ChecklistDraft.Condition.Explains excuse = fixed.containsKey(finding.id()) ? null : excuse(finding, look, animal);
+            ChecklistDraft.Condition.Explains excuse =
+                    fixed.containsKey(finding.id()) ? null : excuse(finding, look, animal);
             if (excuse != null && excuse.meanwhile() != null) {
                 recommended = Math.max(recommended, outcomes.indexOf(excuse.meanwhile()));
             }
@@ -169,8 +172,7 @@ final class NaiveScorer {
                         .filter(other -> isSameOrWorse(finding, level, other))
                         .forEach(set::add);
             }
-            if (active(look).stream()
-                    .anyMatch(condition -> condition.masks().contains(finding.id()))) {
+            if (active(look).stream().anyMatch(condition -> condition.masks().contains(finding.id()))) {
                 for (String level : seen) {
                     reachable.stream()
                             .filter(other -> isSameOrWorse(finding, other, level))
@@ -353,7 +355,8 @@ final class NaiveScorer {
                     grows |= certain.add(it.then());
                 } else if (fixed.containsKey(it.then())
                         ? !it.is().equals(fixed.get(it.then()))
-                        : look.answers().get(it.then()) instanceof Answer.Seen seen && !seen.level().equals(it.is())) {
+                        : look.answers().get(it.then()) instanceof Answer.Seen seen
+                                && !seen.level().equals(it.is())) {
                     return true;
                 }
             }
@@ -400,7 +403,8 @@ final class NaiveScorer {
             if (!which.test(finding)) {
                 continue;
             }
-            BigDecimal points = level(finding, Objects.requireNonNull(completion.get(finding.id()))).points();
+            BigDecimal points = level(finding, Objects.requireNonNull(completion.get(finding.id())))
+                    .points();
             if (fromReassuring) {
                 points = points.subtract(finding.levels().get(0).points()).abs();
             }
@@ -420,9 +424,8 @@ final class NaiveScorer {
     private int bandOf(BigDecimal points, List<ChecklistDraft.Band> bands) {
         int worst = 0;
         for (ChecklistDraft.Band band : bands) {
-            boolean reached = higherIsWorse
-                    ? points.compareTo(band.threshold()) >= 0
-                    : points.compareTo(band.threshold()) <= 0;
+            boolean reached =
+                    higherIsWorse ? points.compareTo(band.threshold()) >= 0 : points.compareTo(band.threshold()) <= 0;
             worst = reached ? Math.max(worst, outcomes.indexOf(band.outcome())) : worst;
         }
         return worst;
@@ -479,8 +482,8 @@ final class NaiveScorer {
                 .flatMap(combination -> combination.groups().stream())
                 .flatMap(group -> group.of().stream())
                 .filter(term -> term.finding().equals(finding.id()))
-                .allMatch(term -> isSameOrWorse(finding, level, term.level())
-                        || !isSameOrWorse(finding, other, term.level()));
+                .allMatch(term ->
+                        isSameOrWorse(finding, level, term.level()) || !isSameOrWorse(finding, other, term.level()));
         return (higherIsWorse ? points >= 0 : points <= 0)
                 && outcomes.indexOf(a.floor()) >= outcomes.indexOf(b.floor())
                 && (b.isolate() == null || b.isolate().equals(a.isolate()))

@@ -75,7 +75,9 @@ class NewbornTest {
             if (!each[s].equals("-")) {
                 List<ChecklistDraft.Level> levels =
                         checklist.findFinding(SIGNS.get(s)).orElseThrow().levels();
-                answers.put(SIGNS.get(s), Answer.seen(levels.get(2 - Integer.parseInt(each[s])).code()));
+                answers.put(
+                        SIGNS.get(s),
+                        Answer.seen(levels.get(2 - Integer.parseInt(each[s])).code()));
             }
         }
         return scorer.score(new Look(answers, Map.of(), Set.of()));

@@ -63,12 +63,16 @@ final class RandomDrafts {
                         higherIsWorse
                                 ? ChecklistDraft.Direction.HIGHER_IS_WORSE
                                 : ChecklistDraft.Direction.LOWER_IS_WORSE,
+                        null,
                         bands(14)),
-                chance(0.5) ? new ChecklistDraft.Precaution("o1", null, NONE) : null,
+                chance(0.5) ? new ChecklistDraft.Precaution("o1", null, null, null, NONE) : null,
                 null,
                 List.of(
                         new ChecklistDraft.Attribute(
-                                "age", null, List.of(value("young", null), value("old", null), value("unknown", "young")), "unknown"),
+                                "age",
+                                null,
+                                List.of(value("young", null), value("old", null), value("unknown", "young")),
+                                "unknown"),
                         new ChecklistDraft.Attribute(
                                 "origin", null, List.of(value("wild", null), value("bred", null)), "wild")),
                 isolates ? isolation(findings) : null,
@@ -143,9 +147,7 @@ final class RandomDrafts {
                     BigDecimal.ONE,
                     BigDecimal.ZERO,
                     BigDecimal.TEN,
-                    companion
-                            ? new ChecklistDraft.Companion("over", null, "d", BigDecimal.ONE, BigDecimal.TEN)
-                            : null);
+                    companion ? new ChecklistDraft.Companion("over", null, "d", BigDecimal.ONE, BigDecimal.TEN) : null);
             cases = cases(one, other, forked, companion, before);
         }
         return new ChecklistDraft.Finding(
@@ -192,7 +194,13 @@ final class RandomDrafts {
             String code = "l" + levels.size();
             chain.add(code);
             levels.add(new ChecklistDraft.Level(
-                    code, null, points(base, raised), floor == 0 ? null : "o" + floor, null, NONE, isolate ? route : null));
+                    code,
+                    null,
+                    points(base, raised),
+                    floor == 0 ? null : "o" + floor,
+                    null,
+                    NONE,
+                    isolate ? route : null));
         }
         return new int[] {raised, floor};
     }
@@ -222,8 +230,7 @@ final class RandomDrafts {
             cases.add(new ChecklistDraft.Case(when, null, starts(one, other, forked), NONE));
         }
         if (chance(0.4)) {
-            cases.add(new ChecklistDraft.Case(
-                    Map.of("age", List.of("young")), null, starts(one, other, forked), NONE));
+            cases.add(new ChecklistDraft.Case(Map.of("age", List.of("young")), null, starts(one, other, forked), NONE));
         }
         if (companion) {
             cases.add(new ChecklistDraft.Case(Map.of(), BigDecimal.valueOf(4), starts(one, other, forked), NONE));
@@ -271,9 +278,8 @@ final class RandomDrafts {
 
     private List<ChecklistDraft.Implication> implications(List<ChecklistDraft.Finding> findings) {
         List<ChecklistDraft.Implication> implications = new ArrayList<>();
-        List<ChecklistDraft.Finding> able = findings.stream()
-                .filter(finding -> finding.measure() == null)
-                .toList();
+        List<ChecklistDraft.Finding> able =
+                findings.stream().filter(finding -> finding.measure() == null).toList();
         for (int i = 0; able.size() > 1 && i < random.nextInt(4); i++) {
             ChecklistDraft.Finding from = pick(able);
             ChecklistDraft.Finding then = pick(able);

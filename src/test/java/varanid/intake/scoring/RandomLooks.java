@@ -81,7 +81,8 @@ final class RandomLooks {
 
     private BigDecimal number(ChecklistDraft.Finding finding, ChecklistDraft.Measure measure) {
         BigDecimal at = pick(pick(finding.bands()).from()).at();
-        BigDecimal off = measure.step().multiply(BigDecimal.valueOf(random.nextInt(9) - 4L, 1).movePointRight(random.nextInt(2)));
+        BigDecimal off = measure.step()
+                .multiply(BigDecimal.valueOf(random.nextInt(9) - 4L, 1).movePointRight(random.nextInt(2)));
         return at.add(off).max(measure.min()).min(measure.max());
     }
 

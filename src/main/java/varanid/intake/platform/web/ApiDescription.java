@@ -8,6 +8,7 @@ import io.swagger.v3.oas.models.headers.Header;
 import io.swagger.v3.oas.models.info.Info;
 import io.swagger.v3.oas.models.info.License;
 import io.swagger.v3.oas.models.media.Content;
+import io.swagger.v3.oas.models.media.JsonSchema;
 import io.swagger.v3.oas.models.media.MediaType;
 import io.swagger.v3.oas.models.media.Schema;
 import io.swagger.v3.oas.models.parameters.Parameter;
@@ -18,6 +19,8 @@ import io.swagger.v3.oas.models.security.SecurityScheme;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
 import org.springdoc.core.customizers.OperationCustomizer;
 import org.springdoc.core.utils.SpringDocUtils;
 import org.springframework.beans.factory.ObjectProvider;
@@ -100,21 +103,29 @@ class ApiDescription {
                 query(
                         operation,
                         "limit",
-                        new Schema<Integer>()
-                                .type("integer")
+                        schema("integer")
                                 .minimum(BigDecimal.ONE)
                                 .maximum(BigDecimal.valueOf(Query.HIGHEST_LIMIT))
                                 ._default(Query.DEFAULT_LIMIT),
                         "How many");
-                query(
-                        operation,
-                        "cursor",
-                        new Schema<String>().type("string"),
-                        "Where the page before ended; from its Link header");
+                query(operation, "cursor", schema("string"), "Where the page before ended; from its Link header");
             }
+            operation.setOperationId(operationId(method));
             replyHeaders(operation, pages, changes);
             return operation;
         };
+    }
+
+    /** The type in the way of OpenAPI 3.1, which is that of JSON Schema. */
+    private static Schema<Object> schema(String type) {
+        return new JsonSchema().types(Set.of(type));
+    }
+
+    /** Names that stay when another operation is added: the thing and what is done with it. */
+    private static String operationId(HandlerMethod method) {
+        String thing = method.getBeanType().getSimpleName().replaceAll("Controller.*", "");
+        String action = method.getMethod().getName();
+        return thing.substring(0, 1).toLowerCase(Locale.ROOT) + thing.substring(1) + "." + action;
     }
 
     private static boolean isPaged(HandlerMethod method) {
@@ -138,8 +149,7 @@ class ApiDescription {
     }
 
     private static void header(ApiResponse response, String name, String description) {
-        response.addHeaderObject(
-                name, new Header().description(description).schema(new Schema<String>().type("string")));
+        response.addHeaderObject(name, new Header().description(description).schema(schema("string")));
     }
 
     private static void header(Operation operation, String name, boolean required, String description) {
@@ -148,7 +158,7 @@ class ApiDescription {
                 .name(name)
                 .required(required)
                 .description(description)
-                .schema(new Schema<String>().type("string")));
+                .schema(schema("string")));
     }
 
     private static void query(Operation operation, String name, Schema<?> schema, String description) {

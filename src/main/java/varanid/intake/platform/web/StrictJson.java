@@ -22,6 +22,8 @@ final class StrictJson {
     static final int DEEPEST = 32;
     static final int LONGEST_NUMBER = 40;
 
+    private static final int LONGEST_MESSAGE = 200;
+
     private static final JsonMapper MAPPER = JsonMapper.builder(JsonFactory.builder()
                     .streamReadConstraints(StreamReadConstraints.builder()
                             .maxNestingDepth(DEEPEST)
@@ -58,6 +60,8 @@ final class StrictJson {
         } catch (StreamConstraintsException e) {
             throw ProblemException.malformed("The body is JSON beyond the limits" + place(e) + ": at most " + DEEPEST
                     + " levels deep, numbers of at most " + LONGEST_NUMBER + " digits.");
+        } catch (NumberFormatException e) {
+            throw ProblemException.malformed("The body has a number whose exponent is beyond all limits.");
         } catch (JacksonException e) {
             throw ProblemException.malformed("The body is not JSON" + place(e) + ": " + firstLine(e) + ".");
         }
@@ -74,8 +78,6 @@ final class StrictJson {
         if (e.getOriginalMessage() == null) {
             return "it ends early";
         }
-        String line = e.getOriginalMessage().lines().findFirst().orElse("");
-        String tidy = Texts.quote(line.length() > 200 ? line.substring(0, 200) : line);
-        return tidy.substring(1, tidy.length() - 1);
+        return Texts.visible(e.getOriginalMessage().lines().findFirst().orElse(""), LONGEST_MESSAGE);
     }
 }

@@ -39,10 +39,15 @@ final class Texts {
 
     /** What a person sent, safe and short enough to be sent back. */
     static String quote(String text) {
-        String visible = text.codePoints()
-                .limit(LONGEST_QUOTE)
+        return "“" + visible(text, LONGEST_QUOTE) + "”";
+    }
+
+    /** The beginning of a text, without what cannot be shown. */
+    static String visible(String text, int longest) {
+        String shown = text.codePoints()
+                .limit(longest)
                 .mapToObj(point -> isAllowed(point, false) ? Character.toString(point) : "\uFFFD")
                 .collect(Collectors.joining());
-        return "“" + visible + (text.codePointCount(0, text.length()) > LONGEST_QUOTE ? "…" : "") + "”";
+        return length(text) > longest ? shown + "…" : shown;
     }
 }

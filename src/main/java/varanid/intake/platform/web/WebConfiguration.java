@@ -18,6 +18,8 @@ import org.springframework.core.MethodParameter;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatusCode;
+import org.springframework.http.converter.HttpMessageConverters;
+import org.springframework.http.converter.yaml.JacksonYamlHttpMessageConverter;
 import org.springframework.scheduling.annotation.EnableScheduling;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.web.bind.support.WebDataBinderFactory;
@@ -39,6 +41,13 @@ class WebConfiguration implements WebMvcConfigurer {
         resolvers.add(new Parameter<>(Caller.class, request -> caller()));
         resolvers.add(new Parameter<>(Query.class, request -> Query.of(Requests.servlet(request))));
         resolvers.add(new Parameter<>(IfMatch.class, request -> ifMatch(request.getHeader("If-Match"))));
+    }
+
+    /** JSON and nothing else: that YAML can be read here is because of the checklists. */
+    @Override
+    public void configureMessageConverters(HttpMessageConverters.ServerBuilder builder) {
+        builder.configureMessageConvertersList(
+                converters -> converters.removeIf(JacksonYamlHttpMessageConverter.class::isInstance));
     }
 
     private static Caller caller() {

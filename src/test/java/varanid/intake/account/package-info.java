@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.account;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.animal;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.measures;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.platform.id;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.platform.time;
+
+import org.jspecify.annotations.NullMarked;

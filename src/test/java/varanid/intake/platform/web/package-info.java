@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.platform.web;
+
+import org.jspecify.annotations.NullMarked;
