@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A checklist that has been checked and can score.
@@ -47,6 +48,16 @@ public final class Checklist {
     final int[] drivers;
     /** Index of the outcome that the precaution rule asks for, 0 where there is no such rule. */
     final int precautionOutcome;
+
+    /** Findings that are read by the level of another one. */
+    final FindingRules[] driven;
+    /** Findings that must be seen whatever the conditions of the look. */
+    final int[] mustSee;
+
+    /** Shared by all looks without conditions; never written to. */
+    final Circumstances.@Nullable Excuse[] noExcuses;
+
+    private final @Nullable UnknownExposure unknownExposure;
 
     final int basePoints;
     private final int[] sectionBasePoints;
@@ -98,6 +109,16 @@ public final class Checklist {
                 .filter(driver -> driver >= 0)
                 .distinct()
                 .toArray();
+        driven = Arrays.stream(findings).filter(finding -> finding.driver >= 0).toArray(FindingRules[]::new);
+        mustSee = Arrays.stream(findings)
+                .filter(finding -> finding.mustSee)
+                .mapToInt(finding -> finding.index)
+                .toArray();
+        noExcuses = new Circumstances.Excuse[findings.length];
+        ChecklistDraft.Isolation isolation = draft.isolation();
+        unknownExposure = isolation == null || isolation.unknownExposure() == null
+                ? null
+                : new UnknownExposure(this, isolation, isolation.unknownExposure());
         basePoints = base;
         sectionBasePoints = sectionBase;
         sectionOfFamilyPart = partSections.stream().mapToInt(Integer::intValue).toArray();
@@ -166,6 +187,11 @@ public final class Checklist {
 
     int lastOutcome() {
         return draft.outcomes().size() - 1;
+    }
+
+    /** The route by which an animal is kept apart because nobody knows what it was near; 0 for none. */
+    int unknownExposureRoutes(Reading reading) {
+        return unknownExposure == null ? 0 : unknownExposure.routes(reading);
     }
 
     boolean lowerIsWorse() {

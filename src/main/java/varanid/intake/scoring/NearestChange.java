@@ -73,7 +73,7 @@ final class NearestChange {
     }
 
     private boolean isAnswered(FindingRules finding) {
-        return reading.status[finding.index] == Reading.Status.SEEN;
+        return reading.isSeen(finding.index);
     }
 
     /** Whether some number falls in this level, in this animal. */

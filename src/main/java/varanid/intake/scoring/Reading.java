@@ -29,7 +29,6 @@ final class Reading {
     /** The levels as they were seen, explanations set aside; the mildest possible where nothing was seen. */
     final int[] seen;
 
-    final Status[] status;
     final @Nullable Answer[] answers;
     final Circumstances.@Nullable Excuse[] excuses;
     boolean anyExcuse;
@@ -55,19 +54,17 @@ final class Reading {
         possible = new int[count];
         own = new int[count];
         seen = new int[count];
-        status = new Status[count];
-        excuses = new Circumstances.Excuse[count];
+        excuses = circumstances.anyCondition ? new Circumstances.Excuse[count] : checklist.noExcuses;
     }
 
     private Reading(Reading from) {
         checklist = from.checklist;
         circumstances = from.circumstances;
-        answers = from.answers;
+        answers = from.answers.clone();
         possible = from.possible.clone();
         own = from.own.clone();
         seen = from.seen.clone();
-        status = from.status.clone();
-        excuses = from.excuses.clone();
+        excuses = from.anyExcuse ? from.excuses.clone() : from.excuses;
         anyExcuse = from.anyExcuse;
         supposed = from.supposed;
         asMildAsCanBe = from.asMildAsCanBe;
@@ -79,7 +76,7 @@ final class Reading {
         @Nullable Answer[] byFinding = new Answer[checklist.findings.length];
         int known = 0;
         for (FindingRules finding : checklist.findings) {
-            Answer answer = answers.get(finding.draft.id());
+            Answer answer = answers.get(finding.id);
             if (answer != null) {
                 byFinding[finding.index] = answer;
                 known++;
@@ -111,53 +108,55 @@ final class Reading {
         int f = finding.index;
         Answer answer = answers[f];
         if (supposed != null && supposed[f] >= 0) {
-            status[f] = Status.SEEN;
             takeAsSeen(finding, supposed[f]);
             return;
         }
-        status[f] = Status.MISSING;
         if (answer instanceof Answer.Seen it) {
-            int level = finding.levelIndex(it.level());
-            if (finding.isMeasured() || level < 0) {
-                faults.add(refusedLevel(finding, it));
-            } else {
-                status[f] = Status.SEEN;
+            int level = finding.isMeasured() ? -1 : finding.levelIndex(it.level());
+            if (level >= 0) {
                 takeAsSeen(finding, level);
                 return;
             }
+            refuse(finding, List.of(refusedLevel(finding, it)), faults);
         } else if (answer instanceof Answer.Measured it) {
-            if (finding.isMeasured()) {
-                List<Fault> ofThis = MeasureFaults.of(finding, it);
-                if (ofThis.isEmpty()) {
-                    status[f] = Status.SEEN;
-                } else {
-                    faults.addAll(ofThis);
-                }
-            } else {
-                faults.add(new Fault(
-                        pointer(finding.draft.id()), "is a number", "one of " + String.join(", ", finding.levels)));
+            List<Fault> ofThis = finding.isMeasured() ? MeasureFaults.of(finding, it) : List.of(refusedNumber(finding));
+            if (!ofThis.isEmpty()) {
+                refuse(finding, ofThis, faults);
             }
-        } else if (answer == Answer.NotObserved.NOT_OBSERVED) {
-            status[f] = Status.NOT_OBSERVED;
         } else if (answer == Answer.NotYetDue.NOT_YET_DUE) {
-            if (finding.draft.notYetDue() == null) {
-                faults.add(new Fault(
-                        pointer(finding.draft.id()),
-                        "cannot be put off to a later day",
-                        "a level, or not-observed if it could not be seen"));
-            } else {
-                status[f] = Status.NOT_YET_DUE;
+            if (finding.draft.notYetDue() != null) {
                 own[f] = 1;
                 return;
             }
+            refuse(finding, List.of(refusedDelay(finding)), faults);
         }
-        if (finding.driver < 0) {
+        if (!finding.isMeasured()) {
+            own[f] = finding.all;
+        } else if (finding.driver < 0) {
             own[f] = possibleGiven(finding, -1);
             seen[f] = finding.mildestOf(own[f])[0];
-            if (status[f] == Status.SEEN) {
+            if (answers[f] instanceof Answer.Measured) {
                 excuseAndMask(finding);
             }
         }
+    }
+
+    private void refuse(FindingRules finding, List<Fault> why, List<Fault> faults) {
+        faults.addAll(why);
+        answers[finding.index] = null;
+    }
+
+    Status status(int f) {
+        Answer answer = answers[f];
+        if (answer == null) {
+            return Status.MISSING;
+        }
+        return answer.fold(
+                level -> Status.SEEN, number -> Status.SEEN, () -> Status.NOT_OBSERVED, () -> Status.NOT_YET_DUE);
+    }
+
+    boolean isSeen(int f) {
+        return answers[f] instanceof Answer.Seen || answers[f] instanceof Answer.Measured;
     }
 
     private void takeAsSeen(FindingRules finding, int level) {
@@ -173,17 +172,17 @@ final class Reading {
         if (!finding.isMeasured()) {
             return finding.all;
         }
-        Answer.Measured measured =
-                status[finding.index] == Status.SEEN ? (Answer.Measured) answers[finding.index] : null;
+        Answer.Measured measured = answers[finding.index] instanceof Answer.Measured it ? it : null;
         BigDecimal companion = measured == null ? null : measured.companion();
         boolean unknownCompanion = companion == null
                 && Objects.requireNonNull(finding.draft.measure()).companion() != null;
         if (measured == null || unknownCompanion) {
             return finding.reachable(circumstances.attributeValues, driverLevel);
         }
-        for (CaseRules it : finding.cases) {
-            if (it.isFor(circumstances.attributeValues, driverLevel) && it.takesCompanion(companion)) {
-                return it.levelsBetween(finding.toStep(measured.low()), finding.toStep(measured.high()));
+        for (CaseRules bands : finding.cases) {
+            if (bands.isFor(circumstances.attributeValues, driverLevel) && bands.takesCompanion(companion)) {
+                long low = finding.inSteps(measured.low());
+                return bands.levelsBetween(low, measured.isExact() ? low : finding.inSteps(measured.high()));
             }
         }
         throw new IllegalStateException(finding.draft.id() + " has no band case for this animal");
@@ -192,7 +191,7 @@ final class Reading {
     /** The possible levels of a finding that has a driver, given the level of the driver. */
     int possibleWith(FindingRules finding, int driverLevel) {
         int f = finding.index;
-        if (status[f] == Status.NOT_YET_DUE) {
+        if (answers[f] == Answer.NotYetDue.NOT_YET_DUE) {
             return 1;
         }
         if (supposed != null && supposed[f] >= 0) {
@@ -238,27 +237,25 @@ final class Reading {
         for (ImplicationRules implication : checklist.implications) {
             int from = implication.finding;
             int to = implication.then;
-            boolean seenWorrying = status[to] == Status.SEEN && seen[to] > 0;
-            boolean reassuring = status[from] == Status.SEEN && own[from] == 1;
+            boolean seenWorrying = seen[to] > 0 && isSeen(to);
+            boolean reassuring = own[from] == 1 && isSeen(from);
             if (reassuring && seenWorrying) {
                 clash(implication, faults);
-            } else if (reassuring && status[to] == Status.MISSING) {
+            } else if (reassuring && answers[to] == null) {
                 possible[to] = 1;
             } else if (seenWorrying && own[from] != 1) {
                 possible[from] &= ~1;
             }
         }
-        for (FindingRules finding : checklist.findings) {
-            if (finding.driver >= 0) {
-                int all = 0;
-                for (int l = 0; l < checklist.findings[finding.driver].levels.length; l++) {
-                    if ((possible[finding.driver] & 1 << l) != 0) {
-                        all |= possibleWith(finding, l);
-                    }
+        for (FindingRules finding : checklist.driven) {
+            int all = 0;
+            for (int l = 0; l < checklist.findings[finding.driver].levels.length; l++) {
+                if ((possible[finding.driver] & 1 << l) != 0) {
+                    all |= possibleWith(finding, l);
                 }
-                possible[finding.index] = all;
-                seen[finding.index] = finding.mildestOf(all)[0];
             }
+            possible[finding.index] = all;
+            seen[finding.index] = finding.mildestOf(all)[0];
         }
     }
 
@@ -276,7 +273,7 @@ final class Reading {
 
     /** Whether a missing answer follows from another one. */
     boolean isImplied(int f) {
-        return status[f] == Status.MISSING && possible[f] == 1 && own[f] != 1;
+        return answers[f] == null && possible[f] == 1 && own[f] != 1;
     }
 
     /** Whether an answer is still to be had that would say more than what is known. */
@@ -285,7 +282,7 @@ final class Reading {
         if (Integer.bitCount(possible[f]) == 1) {
             return false;
         }
-        if (finding.driver < 0 || status[f] != Status.SEEN) {
+        if (finding.driver < 0 || !isSeen(f)) {
             return true;
         }
         for (int l = 0; l < checklist.findings[finding.driver].levels.length; l++) {
@@ -339,8 +336,10 @@ final class Reading {
             int mildest = finding.mildestOf(possible[f])[0];
             copy.own[f] = 1 << mildest;
             copy.seen[f] = mildest;
-            copy.status[f] = Status.SEEN;
-            copy.excuses[f] = null;
+            copy.answers[f] = Answer.seen(finding.levels[mildest]);
+            if (anyExcuse) {
+                copy.excuses[f] = null;
+            }
         }
         copy.combine(new ArrayList<>(0));
         return copy;
@@ -350,7 +349,18 @@ final class Reading {
         return "/answers/" + finding.replace("~", "~0").replace("/", "~1");
     }
 
-    private Fault refusedLevel(FindingRules finding, Answer.Seen answer) {
+    private static Fault refusedNumber(FindingRules finding) {
+        return new Fault(pointer(finding.id), "is a number", "one of " + String.join(", ", finding.levels));
+    }
+
+    private static Fault refusedDelay(FindingRules finding) {
+        return new Fault(
+                pointer(finding.id),
+                "cannot be put off to a later day",
+                "a level, or not-observed if it could not be seen");
+    }
+
+    private static Fault refusedLevel(FindingRules finding, Answer.Seen answer) {
         String pointer = pointer(finding.draft.id());
         if (finding.isMeasured()) {
             ChecklistDraft.Measure measure = Objects.requireNonNull(finding.draft.measure());

@@ -1,6 +1,7 @@
 package varanid.intake.scoring;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -35,8 +36,9 @@ final class SettlingLooks {
         }
         List<Integer> needed = new ArrayList<>();
         Reading reading = start;
+        boolean onlySettle = looksOnlySettle(start, open);
         for (int f : open) {
-            if (!isSettled(allReassuredBut(start, open, f))) {
+            if (onlySettle && !isSettled(allReassuredBut(start, open, f))) {
                 needed.add(f);
                 reading = reading.reassured(f);
             }
@@ -65,6 +67,32 @@ final class SettlingLooks {
 
     private static boolean isSettled(Reading reading) {
         return new Decision(reading, Bounds.of(reading)).isSettled();
+    }
+
+    /**
+     * Whether a reassuring look can never open what was settled. It can where an excused answer isolates, or rules
+     * something out by an implication: looking again takes that away.
+     */
+    private static boolean looksOnlySettle(Reading start, List<Integer> open) {
+        for (int f : open) {
+            Circumstances.Excuse excuse = start.excuses[f];
+            if (excuse != null && couldIsolate(start.checklist, start.checklist.findings[f], excuse.level())) {
+                return false;
+            }
+            for (ImplicationRules implication : start.checklist.implications) {
+                if (excuse != null && implication.then == f) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private static boolean couldIsolate(Checklist checklist, FindingRules finding, int level) {
+        boolean inACombination = Arrays.stream(finding.terms[level]).anyMatch(word -> word != 0);
+        return finding.routes[level] != 0
+                || inACombination
+                        && Arrays.stream(checklist.combinations).anyMatch(combination -> combination.routes != 0);
     }
 
     private static Reading allReassuredBut(Reading start, List<Integer> open, int spared) {
