@@ -46,6 +46,7 @@ class WhereToGoNext {
                   an administrator's token is in %2$s
                   a first request         curl -H "Authorization: Bearer $(cat '%2$s')" %1$s/api/v1/organisation
                   token lost or seen      start once with --reissue-token
+                  a demo to try it on     start once with --load-demo; --remove-demo removes it again
                 """.formatted(address, tokenFile);
     }
 }

@@ -65,14 +65,7 @@ class ConsignmentController {
         Present present = Present.at(clock, caller.zone());
         ConsignmentRequest wanted = request.read(fields -> ConsignmentRequest.reader(fields, present));
         return once.perform(caller, request, () -> {
-            ConsignmentRow row = consignments.save(new ConsignmentRow(
-                    caller.key(ids.next()),
-                    wanted.name(),
-                    wanted.sender(),
-                    wanted.arrivedOn(),
-                    wanted.notes(),
-                    caller.personId(),
-                    present.now()));
+            ConsignmentRow row = consignments.save(wanted.row(caller, ids.next(), present.now()));
             return Reply.created("/api/v1/consignments/" + row.id(), null, ConsignmentView.of(row));
         });
     }
@@ -116,6 +109,10 @@ class ConsignmentController {
             Given<LocalDate> arrived = fields.pastDate("arrivedOn", present);
             Given<String> notes = fields.prose("notes", 4_000);
             return () -> new ConsignmentRequest(name.get(), sender.orNull(), arrived.orNull(), notes.orNull());
+        }
+
+        ConsignmentRow row(Caller caller, UUID id, Instant now) {
+            return new ConsignmentRow(caller.key(id), name, sender, arrivedOn, notes, caller.personId(), now);
         }
     }
 

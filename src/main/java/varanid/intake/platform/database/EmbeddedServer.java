@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -28,7 +27,7 @@ import varanid.intake.platform.start.HomeFolder;
  * <tr><td>{@code database}</td><td>PostgreSQL's data; there whole or not at all</td></tr>
  * <tr><td>{@code database-passwords}</td><td>see {@link Passwords}</td></tr>
  * <tr><td>{@code database.log}, {@code database.log.1}</td><td>what the server said since this start and before</td></tr>
- * <tr><td>{@code database-unfinished-*}</td><td>left by a first start that was killed; removed</td></tr>
+ * <tr><td>{@code database-unfinished-*}, {@code *.unfinished}</td><td>left by a start that was killed; removed</td></tr>
  * </table>
  */
 final class EmbeddedServer implements AutoCloseable {
@@ -191,7 +190,9 @@ final class EmbeddedServer implements AutoCloseable {
     private void removeUnfinished() throws IOException {
         try (Stream<Path> files = Files.list(home.path())) {
             for (Path path : files.toList()) {
-                if (path.getFileName().toString().startsWith(UNFINISHED)) {
+                String name = path.getFileName().toString();
+                // The second kind is of HomeFolder.write; we hold the lock, so nobody is writing now.
+                if (name.startsWith(UNFINISHED) || name.endsWith(".unfinished")) {
                     removeUnfinished(path);
                 }
             }
@@ -226,7 +227,7 @@ final class EmbeddedServer implements AutoCloseable {
             if (outcome.succeeded()) {
                 return port;
             }
-            String said = Files.exists(log) ? lastLines(log) : outcome.output();
+            String said = Files.exists(log) ? read(log) : outcome.output();
             if (attempt == ATTEMPTS || !mayPass(said)) {
                 throw startFailure(said, port);
             }
@@ -298,15 +299,19 @@ final class EmbeddedServer implements AutoCloseable {
             return CannotStart.diskFull(home.path());
         }
         return new CannotStart(
-                whatIsWrong + " PostgreSQL said:\n\n" + said.strip().indent(2).stripTrailing(),
+                whatIsWrong + " PostgreSQL said:\n\n"
+                        + lastLines(said.strip()).indent(2).stripTrailing(),
                 "Remove the cause, or name a PostgreSQL of your own with SPRING_DATASOURCE_URL.");
     }
 
-    private static String lastLines(Path file) throws IOException {
-        List<String> lines = new ArrayList<>(new String(Files.readAllBytes(file), StandardCharsets.UTF_8)
-                .lines()
-                .toList());
-        return String.join("\n", lines.subList(Math.max(0, lines.size() - 12), lines.size()));
+    /** Not as strict as {@code Files.readString}: the operating system's part of a message may be in any encoding. */
+    private static String read(Path file) throws IOException {
+        return new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+    }
+
+    private static String lastLines(String text) {
+        List<String> lines = text.lines().toList();
+        return String.join("\n", lines.subList(Math.max(0, lines.size() - 8), lines.size()));
     }
 
     private static int freePort() throws IOException {

@@ -35,7 +35,7 @@ final class ExternalDatabase {
         if (inUrl == null) {
             throw new CannotStart(
                     "SPRING_DATASOURCE_URL is \"%s\", which is no address of a PostgreSQL database."
-                            .formatted(withoutParameters(url)),
+                            .formatted(withoutPasswords(url)),
                     "It looks like this: jdbc:postgresql://host:5432/database. Leave it away to use the embedded"
                             + " database.");
         }
@@ -76,7 +76,7 @@ final class ExternalDatabase {
                         connection.getMetaData().getDatabaseMajorVersion(),
                         connection.getMetaData().getDatabaseProductVersion());
             } catch (SQLException e) {
-                throw explain(e, withoutParameters(access.url()), login);
+                throw explain(e, withoutPasswords(access.url()), login);
             }
         }
     }
@@ -140,8 +140,8 @@ final class ExternalDatabase {
         };
     }
 
-    /** Parameters may hold a password. */
-    private static String withoutParameters(String url) {
-        return url.split("\\?", 2)[0];
+    /** Parameters, and in other kinds of address what stands before the host, may hold a password. */
+    private static String withoutPasswords(String url) {
+        return url.split("\\?", 2)[0].replaceFirst("//[^/]*@", "//");
     }
 }

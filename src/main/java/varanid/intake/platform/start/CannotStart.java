@@ -63,6 +63,7 @@ public final class CannotStart extends RuntimeException {
     public static boolean isDiskFull(String message) {
         String text = message.toLowerCase(Locale.ROOT);
         return text.contains("no space left on device")
+                || text.contains("check free disk space")
                 || text.contains("not enough space on the disk")
                 || text.contains("disk quota exceeded");
     }

@@ -20,6 +20,11 @@ public final class JsonRequest {
         this.key = key;
     }
 
+    /** A request that stands in a file of ours instead of being sent: read and checked like any other. */
+    public static JsonRequest written(JsonNode document) {
+        return new JsonRequest("", new byte[0], document, null);
+    }
+
     /**
      * Reads the body, which has to be an object.
      *

@@ -1,0 +1,45 @@
+package varanid.intake.assessment;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.data.domain.Limit;
+import org.springframework.data.jpa.repository.Query;
+import org.springframework.data.repository.Repository;
+import varanid.intake.platform.id.RowKey;
+
+interface AssessmentRows extends Repository<AssessmentRow, RowKey> {
+
+    AssessmentRow saveAndFlush(AssessmentRow row);
+
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.animalId = :animalId and a.key.id = :id""")
+    Optional<AssessmentRow> find(UUID organisationId, UUID animalId, UUID id);
+
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.supersedes = :id""")
+    Optional<AssessmentRow> findSuccessor(UUID organisationId, UUID id);
+
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.supersedes in :ids""")
+    List<AssessmentRow> listSuccessors(UUID organisationId, List<UUID> ids);
+
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.animalId = :animalId and a.key.id > :after
+            order by a.key.id""")
+    List<AssessmentRow> list(UUID organisationId, UUID animalId, UUID after, Limit limit);
+
+    /** The looks of a day that nothing has corrected. */
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.animalId = :animalId and a.localDate = :date
+            and not exists (
+                select 1 from AssessmentRow later
+                where later.key.organisationId = :organisationId and later.supersedes = a.key.id)""")
+    List<AssessmentRow> listStandingOfDay(UUID organisationId, UUID animalId, LocalDate date);
+}

@@ -1,0 +1,144 @@
+package varanid.intake.assessment;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import varanid.intake.animal.Animals;
+import varanid.intake.checklist.Catalogue;
+import varanid.intake.checklist.Edition;
+import varanid.intake.platform.id.Ids;
+import varanid.intake.platform.time.Present;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.JsonRequest;
+import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.ProblemType;
+
+/** Keeps looks at animals, and what they came to. */
+@Service
+public class Assessments {
+
+    private final AssessmentRows rows;
+    private final ChecklistsInUse checklists;
+    private final Animals animals;
+    private final Catalogue catalogue;
+    private final JdbcClient jdbc;
+    private final Ids ids;
+    private final Clock clock;
+
+    Assessments(
+            AssessmentRows rows,
+            ChecklistsInUse checklists,
+            Animals animals,
+            Catalogue catalogue,
+            JdbcClient jdbc,
+            Ids ids,
+            Clock clock) {
+        this.rows = rows;
+        this.checklists = checklists;
+        this.animals = animals;
+        this.catalogue = catalogue;
+        this.jdbc = jdbc;
+        this.ids = ids;
+        this.clock = clock;
+    }
+
+    /**
+     * Reads a look, scores it and keeps it.
+     *
+     * @return its id
+     * @throws ProblemException 404 where the organisation has no such animal, 422 with every fault of the look, 409 where
+     *     it corrects what was corrected already
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
+        return keep(caller, animalId, read(caller, animalId, request)).id();
+    }
+
+    /** Reads a look; what it does not say about the animal is taken from the animal's record. */
+    NewAssessment read(Caller caller, UUID animalId, JsonRequest request) {
+        Animals.Newcomer animal =
+                animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
+        Map<String, String> known = Map.of("lifeStage", animal.lifeStage().code(), "origin", animal.steeringOrigin());
+        Present present = Present.at(clock, caller.zone());
+        return request.read(fields -> NewAssessment.read(fields, catalogue, known, present));
+    }
+
+    /** Scores the look as it counts for this animal on that day, and keeps it. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    AssessmentRow keep(Caller caller, UUID animalId, NewAssessment look) {
+        Edition edition = look.look().edition();
+        checklists.hold(caller.organisationId(), edition);
+        // One look at an animal at a time, or two at once could both use up the day's excuse, or both correct the same.
+        jdbc.sql("SELECT pg_advisory_xact_lock(hashtextextended(?, 0))")
+                .param(caller.organisationId() + "/" + animalId)
+                .query((row, number) -> number)
+                .list();
+        if (look.supersedes() != null) {
+            mayBeSuperseded(caller, animalId, look.supersedes());
+        }
+        Instant now = clock.instant();
+        LocalDate date = LocalDate.ofInstant(look.occurredAt(), caller.zone());
+        ScoreView score = ScoreView.at(
+                edition.scorer().score(look.look().look(excusedBefore(caller, animalId, look, date))),
+                edition,
+                look.occurredAt(),
+                caller.zone());
+        UUID id = ids.next();
+        AssessmentView view = new AssessmentView(
+                id,
+                animalId,
+                caller.personId(),
+                look.occurredAt(),
+                now,
+                look.supersedes(),
+                look.look().attributes(),
+                look.look().conditions(),
+                AssessmentView.TemperatureView.of(look.skinTemperature()),
+                look.look().answersAsGiven(),
+                look.note(),
+                score);
+        return rows.saveAndFlush(new AssessmentRow(
+                caller.key(id),
+                animalId,
+                caller.personId(),
+                look.occurredAt(),
+                now,
+                date,
+                score,
+                look.supersedes(),
+                CanonicalJson.of(view)));
+    }
+
+    private void mayBeSuperseded(Caller caller, UUID animalId, UUID supersedes) {
+        if (rows.find(caller.organisationId(), animalId, supersedes).isEmpty()) {
+            throw new ProblemException(
+                    ProblemType.INVALID_REQUEST,
+                    "The assessment that is to be superseded is not one of this animal.",
+                    List.of(Fault.at(
+                            "#/supersedes", "is no assessment of this animal", "the id of one of its assessments")));
+        }
+        rows.findSuccessor(caller.organisationId(), supersedes).ifPresent(successor -> {
+            throw new ProblemException(
+                    ProblemType.CONFLICT,
+                    "That assessment was superseded already, by " + successor.id() + ". Supersede that one.");
+        });
+    }
+
+    /** What was excused in an earlier look of the day counts fully now; a look that was or is being corrected does not. */
+    private Set<String> excusedBefore(Caller caller, UUID animalId, NewAssessment look, LocalDate date) {
+        return rows.listStandingOfDay(caller.organisationId(), animalId, date).stream()
+                .filter(earlier -> !earlier.id().equals(look.supersedes()))
+                .flatMap(earlier -> earlier.excused().stream())
+                .collect(Collectors.toSet());
+    }
+}

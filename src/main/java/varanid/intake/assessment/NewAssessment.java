@@ -1,0 +1,62 @@
+package varanid.intake.assessment;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import varanid.intake.checklist.Catalogue;
+import varanid.intake.measures.Temperature;
+import varanid.intake.measures.TemperatureUnit;
+import varanid.intake.platform.time.Present;
+import varanid.intake.platform.web.Given;
+import varanid.intake.platform.web.JsonFields;
+
+/** A look that is to be kept, as it was sent. */
+record NewAssessment(
+        LookRequest look,
+        Instant occurredAt,
+        @Nullable Temperature skinTemperature,
+        @Nullable String note,
+        @Nullable UUID supersedes) {
+
+    private static final BigDecimal FAR = new BigDecimal(200);
+    private static final BigDecimal HOTTEST_SKIN_CELSIUS = Temperature.Place.SKIN.highestLikelyCelsius();
+
+    /**
+     * @param known what is recorded about the animal: it holds where the request does not say otherwise
+     */
+    static Supplier<NewAssessment> read(
+            JsonFields fields, Catalogue catalogue, Map<String, String> known, Present present) {
+        LookRequest look = LookRequest.read(fields, catalogue, known);
+        look.mustBePublished(fields);
+        Given<Instant> occurredAt = fields.pastInstant("occurredAt", present);
+        Given<Temperature> skin = fields.object("skinTemperature", NewAssessment::readSkinTemperature);
+        Given<String> note = fields.prose("note", 4000);
+        Given<UUID> supersedes = fields.id("supersedes");
+        return () -> new NewAssessment(
+                look, occurredAt.orElse(present.now()), skin.orNull(), note.orNull(), supersedes.orNull());
+    }
+
+    private static Supplier<Temperature> readSkinTemperature(JsonFields fields) {
+        Given<BigDecimal> value = fields.decimal("value", FAR.negate(), FAR, 2).required();
+        Given<TemperatureUnit> unit = fields.choice("unit", List.of(TemperatureUnit.values()), TemperatureUnit::code)
+                .required();
+        boolean confirmed = fields.flag("confirmed").orElse(false);
+        if (value.isGiven() && unit.isGiven() && !confirmed) {
+            Temperature skin = new Temperature(value.get(), unit.get());
+            if (skin.isProbablyFahrenheit(Temperature.Place.SKIN)) {
+                value.fault(
+                        "is more than a skin in Celsius ever is: probably read in Fahrenheit",
+                        "unit [degF] if the thermometer shows Fahrenheit, or confirmed: true");
+            } else if (skin.celsius().signum() < 0 || skin.celsius().compareTo(HOTTEST_SKIN_CELSIUS) > 0) {
+                value.fault(
+                        "is not a temperature that a living lizard's skin has",
+                        "0 to " + HOTTEST_SKIN_CELSIUS.toPlainString() + " Cel, or confirmed: true");
+            }
+        }
+        return () -> new Temperature(value.get(), unit.get());
+    }
+}

@@ -1,0 +1,18 @@
+/**
+ * Scores and assessments: a look at an animal goes in, a decision that explains itself comes out.
+ *
+ * <p>A <em>score</em> is worked out and forgotten. An <em>assessment</em> is one person's look at one registered animal
+ * at one time, kept for ever as it was then: answers, conditions, checklist version and digest, and the whole result as
+ * canonical text, which is served byte for byte. A correction is a new assessment that supersedes the old one; the old
+ * one stays readable.
+ *
+ * <p>What always holds: nothing here changes or removes an assessment, and the database refuses it too; a condition
+ * excuses a finding of an animal once a day; an assessment is scored by a checklist with the digest that this
+ * organisation first used under that version.
+ *
+ * <p>Uses {@code scoring}, {@code checklist}, {@code animal}, {@code measures} and {@code platform}.
+ */
+@NullMarked
+package varanid.intake.assessment;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,83 @@
+package varanid.intake.demo;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.Period;
+import java.time.ZoneId;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.springframework.core.io.ClassPathResource;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+import tools.jackson.databind.node.StringNode;
+import tools.jackson.dataformat.yaml.YAMLMapper;
+
+/**
+ * The file that describes the demo. Its requests are those of the API, but for two kinds of text: {@code now-PT3H} and
+ * {@code today-P1D} stand for a moment and a date, and names stand for ids that there are only once it is loaded.
+ *
+ * @param content the file as it is
+ */
+record DemoScript(JsonNode content) {
+
+    private static final Pattern MOMENT = Pattern.compile("now(-P.+)?");
+    private static final Pattern DATE = Pattern.compile("today(?:([+-])(P.+))?");
+
+    static DemoScript read() {
+        try {
+            byte[] file = new ClassPathResource("demo/reed-bank.yaml").getContentAsByteArray();
+            return new DemoScript(YAMLMapper.builder()
+                    .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+                    .build()
+                    .readTree(file));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    String organisationName() {
+        return content.at("/organisation/name").stringValue();
+    }
+
+    ZoneId zone() {
+        return ZoneId.of(content.at("/organisation/zone").stringValue());
+    }
+
+    /**
+     * The same with moments and dates counted from now, and ids in place of names.
+     *
+     * @param ids by name
+     */
+    JsonNode resolve(JsonNode node, Instant now, Map<String, String> ids) {
+        if (node instanceof ObjectNode object) {
+            ObjectNode resolved = object.objectNode();
+            object.properties().forEach(entry -> resolved.set(entry.getKey(), resolve(entry.getValue(), now, ids)));
+            return resolved;
+        } else if (node instanceof ArrayNode array) {
+            ArrayNode resolved = array.arrayNode();
+            array.forEach(each -> resolved.add(resolve(each, now, ids)));
+            return resolved;
+        } else if (node instanceof StringNode text) {
+            return StringNode.valueOf(resolve(text.stringValue(), now, ids));
+        }
+        return node;
+    }
+
+    private String resolve(String text, Instant now, Map<String, String> ids) {
+        Matcher moment = MOMENT.matcher(text);
+        Matcher date = DATE.matcher(text);
+        if (moment.matches()) {
+            return (moment.group(1) == null ? now : now.plus(Duration.parse(moment.group(1)))).toString();
+        } else if (date.matches()) {
+            LocalDate today = LocalDate.ofInstant(now, zone());
+            return (date.group(2) == null ? today : today.plus(Period.parse(date.group(1) + date.group(2)))).toString();
+        }
+        return ids.getOrDefault(text, text);
+    }
+}
