@@ -13,8 +13,8 @@ import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.BiConsumer;
-import org.junit.jupiter.api.Test;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
 
 /** What scoring may never do, tried on random looks at the shipped checklist; a failure names its seed and look. */
 class LawsTest {
@@ -88,8 +88,7 @@ class LawsTest {
             if (finding.measure() != null) {
                 return;
             }
-            Look reassuring =
-                    RandomLooks.with(look, finding.id(), Answer.seen(NaiveScorer.reassuring(finding)));
+            Look reassuring = RandomLooks.with(look, finding.id(), Answer.seen(NaiveScorer.reassuring(finding)));
             Look missing = RandomLooks.with(look, finding.id(), null);
             Look notObserved = RandomLooks.with(look, finding.id(), Answer.notObserved());
             if (isRefused(reassuring) || isRefused(missing)) {
@@ -112,9 +111,11 @@ class LawsTest {
 
     @Test
     void whileAMustSeeFindingIsUnseenThePrecautionHolds() {
-        List<ChecklistDraft.Finding> mustSee =
-                draft.findings().stream().filter(ChecklistDraft.Finding::mustSee).toList();
-        int precaution = checklist.outcome(Objects.requireNonNull(draft.precaution()).outcome());
+        List<ChecklistDraft.Finding> mustSee = draft.findings().stream()
+                .filter(ChecklistDraft.Finding::mustSee)
+                .toList();
+        int precaution =
+                checklist.outcome(Objects.requireNonNull(draft.precaution()).outcome());
         forRandomLooks(4, TestChecklists.cases(), (look, random) -> {
             Look then = RandomLooks.with(look, pick(mustSee, random).id(), Answer.notObserved());
             if (!isRefused(then) && decide(then).recommendedIndex() < precaution) {
@@ -129,7 +130,8 @@ class LawsTest {
             List<String> ids = new ArrayList<>(look.answers().keySet());
             Collections.shuffle(ids, random);
             Map<String, Answer> shuffled = new LinkedHashMap<>();
-            ids.forEach(id -> shuffled.put(id, Objects.requireNonNull(look.answers().get(id))));
+            ids.forEach(
+                    id -> shuffled.put(id, Objects.requireNonNull(look.answers().get(id))));
             Circumstances circumstances = circumstancesOf(checklist, look);
 
             assertThat(describe(scorer.decide(circumstances, shuffled))).isEqualTo(describe(decide(look)));
@@ -141,14 +143,15 @@ class LawsTest {
     @Test
     void theSameLookGivesTheSameResultEveryTime() {
         Checklist readAgain = Checklist.from(draft);
-        forRandomLooks(6, TestChecklists.costlyCases(), (look, random) ->
-                assertThat(new Scorer(readAgain).score(look)).isEqualTo(scorer.score(look)));
+        forRandomLooks(
+                6,
+                TestChecklists.costlyCases(),
+                (look, random) -> assertThat(new Scorer(readAgain).score(look)).isEqualTo(scorer.score(look)));
     }
 
     @Test
     void aFindingWithoutPointsChangesNothing() {
-        Checklist more = Checklist.from(withFindings(
-                and(draft.findings(), idleFinding()), draft.implies()));
+        Checklist more = Checklist.from(withFindings(and(draft.findings(), idleFinding()), draft.implies()));
         forRandomLooks(7, TestChecklists.cases(), (look, random) -> {
             Answer answer = List.of(Answer.seen("no"), Answer.seen("yes"), Answer.notObserved())
                     .get(random.nextInt(3));
@@ -169,7 +172,8 @@ class LawsTest {
             Result result = scorer.score(look);
             for (boolean lowest : List.of(true, false)) {
                 Map<String, String> witness = lowest ? result.witnessLowest() : result.witnessHighest();
-                String bound = lowest ? result.urgency().lowest() : result.urgency().highest();
+                String bound =
+                        lowest ? result.urgency().lowest() : result.urgency().highest();
                 Look whole = new Look(answersOf(witness, look), look.attributes(), Set.of());
                 Decision again = plain.decide(circumstancesOf(plain.checklist(), whole), whole.answers());
                 assertThat(List.of(again.lowest(), again.highest(), again.recommended()))
@@ -189,8 +193,11 @@ class LawsTest {
             for (String id : result.settling().looks()) {
                 reading = reading.reassured(checklist.indexOf(id));
             }
-            assertThat(new Decision(reading, Bounds.of(reading)).isSettled()).as(look.toString()).isTrue();
-            assertThat(result.urgency().settled()).isEqualTo(result.settling().looks().isEmpty());
+            assertThat(new Decision(reading, Bounds.of(reading)).isSettled())
+                    .as(look.toString())
+                    .isTrue();
+            assertThat(result.urgency().settled())
+                    .isEqualTo(result.settling().looks().isEmpty());
         });
     }
 
@@ -207,13 +214,17 @@ class LawsTest {
                     .filter(reason -> reason.kind() == Result.Reason.Kind.LEVEL)
                     .map(Result.Reason::points)
                     .reduce(BigDecimal.ZERO, BigDecimal::add);
-            assertThat(levels).as(look.toString()).isEqualByComparingTo(result.score().lowest());
+            assertThat(levels)
+                    .as(look.toString())
+                    .isEqualByComparingTo(result.score().lowest());
             assertThat(sum).isGreaterThanOrEqualTo(levels);
             int most = result.reasons().stream()
                     .mapToInt(reason -> checklist.outcome(reason.outcome()))
                     .max()
                     .orElse(0);
-            assertThat(draft.outcomes().get(most).code()).as(look.toString()).isEqualTo(result.urgency().recommended());
+            assertThat(draft.outcomes().get(most).code())
+                    .as(look.toString())
+                    .isEqualTo(result.urgency().recommended());
         });
     }
 
@@ -232,7 +243,8 @@ class LawsTest {
         for (ChecklistDraft.Case it : finding.bands()) {
             for (ChecklistDraft.Start start : it.from()) {
                 for (BigDecimal over : companionsOf(finding)) {
-                    Answer answer = new Answer.Measured(start.at(), start.at(), measure.companion() == null ? null : over);
+                    Answer answer =
+                            new Answer.Measured(start.at(), start.at(), measure.companion() == null ? null : over);
                     Reading reading = Reading.of(
                             Circumstances.of(checklist, look.attributes(), Set.of(), Set.of()),
                             Map.of(finding.id(), answer),

@@ -120,10 +120,12 @@ class LoaderRefusalsTest {
 
     @Test
     void anExplainedLevelThatIsNotTheMildestWorryingOne() throws IOException {
-        assertThat(faultsOf(replaced("{finding: dull, level: mild, meanwhile", "{finding: dull, level: marked, meanwhile")))
+        assertThat(faultsOf(
+                        replaced("{finding: dull, level: mild, meanwhile", "{finding: dull, level: marked, meanwhile")))
                 .extracting(Fault::wrong)
                 .contains("'marked' is not the mildest worrying level of dull");
-        assertThat(faultsOf(replaced("{finding: dull, level: mild, meanwhile", "{finding: dull, level: absent, meanwhile")))
+        assertThat(faultsOf(
+                        replaced("{finding: dull, level: mild, meanwhile", "{finding: dull, level: absent, meanwhile")))
                 .extracting(Fault::wrong)
                 .contains("'absent' is not the mildest worrying level of dull");
     }
@@ -231,8 +233,10 @@ class LoaderRefusalsTest {
                 it.id(), it.title(), it.reason(), it.when(), it.groups(), null, null, it.source());
 
         assertThat(ReferenceCheck.faultsOf(withCombination(whole.draft(), empty)))
-                .containsExactly(new Fault("/combinations/0", "decides nothing", "an outcome, an isolation route, or both"));
-        assertThat(faultsOf(replaced("    outcome: asap\n    isolate: air\n", ""))).isNotEmpty();
+                .containsExactly(
+                        new Fault("/combinations/0", "decides nothing", "an outcome, an isolation route, or both"));
+        assertThat(faultsOf(replaced("    outcome: asap\n    isolate: air\n", "")))
+                .isNotEmpty();
     }
 
     @ParameterizedTest(name = "{0} -> {1}: {2}")
@@ -259,8 +263,9 @@ class LoaderRefusalsTest {
         assertThat(faultsOf(replaced("status: draft", "status: finished\ncolour: red")))
                 .extracting(Fault::pointer)
                 .contains("/status", "");
-        assertThat(faultsOf("title: [")).singleElement().satisfies(fault -> assertThat(fault.wrong())
-                .startsWith("is not YAML"));
+        assertThat(faultsOf("title: ["))
+                .singleElement()
+                .satisfies(fault -> assertThat(fault.wrong()).startsWith("is not YAML"));
         assertThat(faultsOf(replaced("version: 1", "version: 1\nversion: 2")))
                 .singleElement()
                 .satisfies(fault -> assertThat(fault.wrong()).startsWith("is not YAML"));
@@ -275,22 +280,31 @@ class LoaderRefusalsTest {
         assertThat(references)
                 .extracting(Fault::pointer)
                 .containsExactly(
-                        "/conditions/0/masks", "/findings/1/levels/1/floor", "/findings/4/levels/1/isolate", "/implies/0");
+                        "/conditions/0/masks",
+                        "/findings/1/levels/1/floor",
+                        "/findings/4/levels/1/isolate",
+                        "/implies/0");
 
         List<Fault> laws = faultsOf(replaced("precaution: {outcome: urgent", "precaution: {outcome: stat")
                 .replace("points: 5, floor: asap, isolate: air", "points: 5, floor: asap")
                 .replace("level: mild, meanwhile: urgent", "level: marked, meanwhile: urgent"));
         assertThat(laws)
                 .extracting(Fault::pointer)
-                .contains("/findings/0/mustSee", "/findings/2/mustSee", "/findings/2/chains/0", "/conditions/0/explains/0");
+                .contains(
+                        "/findings/0/mustSee",
+                        "/findings/2/mustSee",
+                        "/findings/2/chains/0",
+                        "/conditions/0/explains/0");
 
         ChecklistRefused refused = refusalOf(replaced("masks: [breath]", "masks: [breth]"));
-        assertThat(refused).hasMessageContaining("base version 1 is refused, 1 fault").hasMessageContaining("breth");
+        assertThat(refused)
+                .hasMessageContaining("base version 1 is refused, 1 fault")
+                .hasMessageContaining("breth");
     }
 
     private static String base() throws IOException {
-        try (InputStream in = Objects.requireNonNull(
-                LoaderRefusalsTest.class.getResourceAsStream("/charts/refusals-base.yaml"))) {
+        try (InputStream in =
+                Objects.requireNonNull(LoaderRefusalsTest.class.getResourceAsStream("/charts/refusals-base.yaml"))) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         }
     }
