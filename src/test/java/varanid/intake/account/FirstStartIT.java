@@ -14,7 +14,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.DefaultApplicationArguments;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.annotation.DirtiesContext;
 import org.springframework.transaction.PlatformTransactionManager;
 import varanid.intake.platform.start.HomeFolder;
 import varanid.intake.service.Client;
@@ -23,7 +22,6 @@ import varanid.intake.service.ServiceTest;
 
 /** What the first start leaves behind, and what a later one does when it is asked for a new token. */
 @ServiceTest
-@DirtiesContext
 class FirstStartIT {
 
     @Autowired
