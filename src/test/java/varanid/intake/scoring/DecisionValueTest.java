@@ -88,8 +88,7 @@ class DecisionValueTest {
     }
 
     private static DecisionValue.Option[] randomOptions(Random random) {
-        double[] weights =
-                random.doubles(2 + random.nextInt(3), 0.1, 1).toArray();
+        double[] weights = random.doubles(2 + random.nextInt(3), 0.1, 1).toArray();
         double sum = Arrays.stream(weights).sum();
         return Arrays.stream(weights)
                 .mapToObj(weight -> option(weight / sum, random.nextInt(4), random.nextInt(8) / 6 * 2))
