@@ -104,7 +104,7 @@ class EveryCompletionTest {
     private static Map<String, String> mildest(Checklist checklist, NaiveScorer.Verdict now) {
         Map<String, String> mildest = new TreeMap<>();
         for (ChecklistDraft.Finding finding : checklist.draft().findings()) {
-            Set<String> possible = now.possible().get(finding.id());
+            Set<String> possible = now.possible().getOrDefault(finding.id(), Set.of());
             if (possible.size() > 1) {
                 mildest.put(
                         finding.id(),
