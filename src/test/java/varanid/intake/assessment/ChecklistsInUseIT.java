@@ -21,7 +21,8 @@ import varanid.intake.service.ServiceTest;
 @ServiceTest
 class ChecklistsInUseIT {
 
-    private static final String ANOTHER_DIGEST = "0123456789abcdef".repeat(4);
+    /** {@code printf another | sha256sum} */
+    private static final String ANOTHER_DIGEST = "ae448ac86c4e8e4dec645729708ef41873ae79c6dff84eff73360989487f08e5";
 
     @Autowired
     Organisations organisations;
