@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** What one more answer is worth: a case worked by hand, and every other case against plain enumeration. */
@@ -96,7 +97,7 @@ class DecisionValueTest {
     }
 
     private static double[] outcomes(
-            DecisionValue.Option[][] items, int known, DecisionValue.Option as, int total, int floor) {
+            DecisionValue.Option[][] items, int known, DecisionValue.@Nullable Option as, int total, int floor) {
         double[] chances = new double[3];
         addUp(items, 0, known, as, 1, total, floor, chances);
         return chances;
@@ -106,7 +107,7 @@ class DecisionValueTest {
             DecisionValue.Option[][] items,
             int next,
             int known,
-            DecisionValue.Option as,
+            DecisionValue.@Nullable Option as,
             double chance,
             int total,
             int floor,
@@ -115,7 +116,7 @@ class DecisionValueTest {
             chances[Math.max(floor, outcomeOf(total))] += chance;
             return;
         }
-        DecisionValue.Option[] options = next == known ? new DecisionValue.Option[] {as} : items[next];
+        DecisionValue.Option[] options = next == known && as != null ? new DecisionValue.Option[] {as} : items[next];
         for (DecisionValue.Option option : options) {
             addUp(
                     items,

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
@@ -104,7 +105,7 @@ class EveryCompletionTest {
     private static Map<String, String> mildest(Checklist checklist, NaiveScorer.Verdict now) {
         Map<String, String> mildest = new TreeMap<>();
         for (ChecklistDraft.Finding finding : checklist.draft().findings()) {
-            Set<String> possible = now.possible().get(finding.id());
+            Set<String> possible = Objects.requireNonNull(now.possible().get(finding.id()));
             if (possible.size() > 1) {
                 mildest.put(
                         finding.id(),
