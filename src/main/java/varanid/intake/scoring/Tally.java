@@ -51,7 +51,7 @@ final class Tally {
     }
 
     void add(FindingRules finding, int level) {
-        if (finding.idle[level]) {
+        if (finding.isIdle(level)) {
             return;
         }
         int points = finding.raised[level];
