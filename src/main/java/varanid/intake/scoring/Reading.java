@@ -23,7 +23,7 @@ final class Reading {
     final Checklist checklist;
     final Circumstances circumstances;
     /** The possible levels; for a finding with a driver, under any level that the driver may have. */
-    final int[] possible;
+    int[] possible;
     /** The levels that its own answer leaves to a finding without a driver, the other answers apart. */
     private final int[] own;
     /** The levels as they were seen, explanations set aside; the mildest possible where nothing was seen. */
@@ -60,8 +60,8 @@ final class Reading {
         this.circumstances = circumstances;
         this.answers = answers;
         int count = checklist.findings.length;
-        possible = new int[count];
         own = new int[count];
+        possible = own;
         status = new byte[count];
         seen = new int[count];
         excuses = circumstances.anyCondition ? new Circumstances.Excuse[count] : checklist.noExcuses;
@@ -72,8 +72,8 @@ final class Reading {
         circumstances = from.circumstances;
         answers = from.answers;
         status = from.status.clone();
-        possible = from.possible.clone();
         own = from.own.clone();
+        possible = own;
         seen = from.seen.clone();
         excuses = from.anyExcuse ? from.excuses.clone() : from.excuses;
         anyExcuse = from.anyExcuse;
@@ -233,7 +233,7 @@ final class Reading {
 
     /** From what each answer allows by itself to what is possible beside the other answers. */
     private void combine(List<Fault> faults) {
-        System.arraycopy(own, 0, possible, 0, own.length);
+        possible = own;
         // One pass is enough: nothing that is implied implies anything itself.
         for (ImplicationRules implication : checklist.implications) {
             int from = implication.finding;
@@ -243,9 +243,9 @@ final class Reading {
             if (reassuring && seenWorrying) {
                 clash(implication, faults);
             } else if (reassuring && status[to] == MISSING) {
-                possible[to] = 1;
+                narrow(to, 1);
             } else if (seenWorrying && own[from] != 1) {
-                possible[from] &= ~1;
+                narrow(from, possible[from] & ~1);
             }
         }
         for (FindingRules finding : checklist.driven) {
@@ -255,9 +255,17 @@ final class Reading {
                     all |= possibleWith(finding, l);
                 }
             }
-            possible[finding.index] = all;
+            narrow(finding.index, all);
             seen[finding.index] = finding.mildestOf(all)[0];
         }
+    }
+
+    /** Copied only once something differs: in most looks nothing does. */
+    private void narrow(int f, int set) {
+        if (possible == own) {
+            possible = own.clone();
+        }
+        possible[f] = set;
     }
 
     private void clash(ImplicationRules implication, List<Fault> faults) {
