@@ -106,6 +106,8 @@ final class Reading {
                 if (circumstances.anyCondition && finding.driver < 0) {
                     excuseAndMask(finding);
                 }
+            } else if (answer == null && !finding.isMeasured()) {
+                own[f] = finding.all;
             } else {
                 readOther(finding, answer, faults);
             }
