@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 final class SettlingLooks {
 
     static final int EXACT_TO = 5;
-    static final int MOST_TRIES = 20_000;
+    static final int MOST_TRIES = 2_000;
 
     /** The width of a finding whose answer decides how others are read: never a reason to drop a branch. */
     private static final int UNTOLD = 1 << 24;

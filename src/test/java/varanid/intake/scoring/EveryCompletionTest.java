@@ -79,7 +79,7 @@ class EveryCompletionTest {
                 }
                 String where =
                         "seed " + seed + ", checklist " + n + ", look " + i + ": " + look + "\n" + checklist.draft();
-                Map<String, String> reassuring = mildest(checklist, now);
+                Map<String, String> reassuring = mildest(checklist, look, now);
                 Result.Settling settling = new Scorer(checklist).score(look).settling();
                 assertThat(settling.exact()).as(where).isTrue();
                 assertThat(settles(naive, look, settling.looks(), reassuring))
@@ -101,23 +101,32 @@ class EveryCompletionTest {
         return naive.judge(look, fixed).settled();
     }
 
-    /** For each open finding the mildest level that it may still be at. */
-    private static Map<String, String> mildest(Checklist checklist, NaiveScorer.Verdict now) {
+    /**
+     * For each open finding the mildest level that it may still be at. Where a mask adds the worst level of another
+     * chain, two levels have none before them: then it is the one that was seen.
+     */
+    private static Map<String, String> mildest(Checklist checklist, Look look, NaiveScorer.Verdict now) {
         Map<String, String> mildest = new TreeMap<>();
         for (ChecklistDraft.Finding finding : checklist.draft().findings()) {
             Set<String> possible = Objects.requireNonNull(now.possible().get(finding.id()));
             if (possible.size() > 1) {
+                List<String> first = finding.levels().stream()
+                        .map(ChecklistDraft.Level::code)
+                        .filter(possible::contains)
+                        .filter(level -> finding.chains().stream()
+                                .noneMatch(chain -> chain.contains(level)
+                                        && chain.subList(0, chain.indexOf(level)).stream()
+                                                .anyMatch(possible::contains)))
+                        .toList();
+                boolean seenIsOneOfThem =
+                        look.answers().get(finding.id()) instanceof Answer.Seen seen && first.contains(seen.level());
                 mildest.put(
                         finding.id(),
-                        finding.levels().stream()
-                                .map(ChecklistDraft.Level::code)
-                                .filter(possible::contains)
-                                .filter(level -> finding.chains().stream()
-                                        .noneMatch(chain -> chain.contains(level)
-                                                && chain.subList(0, chain.indexOf(level)).stream()
-                                                        .anyMatch(possible::contains)))
-                                .findFirst()
-                                .orElseThrow());
+                        seenIsOneOfThem
+                                ? ((Answer.Seen) Objects.requireNonNull(
+                                                look.answers().get(finding.id())))
+                                        .level()
+                                : first.get(0));
             }
         }
         return mildest;
