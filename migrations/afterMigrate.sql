@@ -34,7 +34,10 @@ BEGIN
         RETURN;
     END IF;
 
-    EXECUTE format('GRANT USAGE ON SCHEMA %I TO %I', current_schema(), service);
+    -- Before PostgreSQL 15 the schema "public" is not its owner's to give, and everybody has it.
+    IF NOT has_schema_privilege(service, current_schema(), 'USAGE') THEN
+        EXECUTE format('GRANT USAGE ON SCHEMA %I TO %I', current_schema(), service);
+    END IF;
     FOREACH listed IN ARRAY append_only || editable LOOP
         EXECUTE format('REVOKE ALL ON TABLE %I FROM %I', listed, service);
         EXECUTE format('GRANT SELECT, INSERT ON TABLE %I TO %I', listed, service);

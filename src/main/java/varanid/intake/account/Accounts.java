@@ -60,8 +60,8 @@ public class Accounts {
     /** A new token for the person, which is nowhere but in the reply. */
     public Secret addToken(UUID organisationId, UUID personId, String label, Duration life) {
         TokenText text = TokenText.random(organisationId);
-        addToken(
-                organisationId, personId, personId, label, text, clock.instant().plus(life));
+        Instant now = clock.instant();
+        addToken(organisationId, personId, personId, label, text, now.plus(life), now);
         return new Secret(text.text());
     }
 
@@ -71,8 +71,9 @@ public class Accounts {
             UUID issuedBy,
             String label,
             TokenText text,
-            @Nullable Instant expiresAt) {
+            @Nullable Instant expiresAt,
+            Instant now) {
         RowKey key = new RowKey(organisationId, ids.next());
-        return tokens.save(new TokenRow(key, personId, issuedBy, label, text, expiresAt, clock.instant()));
+        return tokens.save(new TokenRow(key, personId, issuedBy, label, text, expiresAt, now));
     }
 }

@@ -103,7 +103,7 @@ class FirstStart implements SmartInitializingSingleton {
 
     private void issue(UUID organisation, UUID administrator) {
         TokenText text = TokenText.random(organisation);
-        accounts.addToken(organisation, administrator, administrator, "First start", text, null);
+        accounts.addToken(organisation, administrator, administrator, "First start", text, null, clock.instant());
         try {
             home.write(TOKEN_FILE, text.text() + "\n");
         } catch (IOException e) {

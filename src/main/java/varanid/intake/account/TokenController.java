@@ -75,7 +75,8 @@ class TokenController {
                     caller.personId(),
                     wanted.label(),
                     text,
-                    wanted.expiresAt());
+                    wanted.expiresAt(),
+                    now);
             return Reply.created("/api/v1/tokens/" + row.id(), null, NewTokenView.of(row, text));
         });
     }

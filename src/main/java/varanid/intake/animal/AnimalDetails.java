@@ -1,8 +1,10 @@
 package varanid.intake.animal;
 
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -30,4 +32,11 @@ record AnimalDetails(
         @Nullable String transponder,
         @Nullable UUID consignmentId,
         @Nullable LocalDate arrivedOn,
-        @Nullable String notes) {}
+        @Nullable String notes) {
+
+    AnimalDetails {
+        // The database keeps no order of names; this way it is the same before and after.
+        evidence = Collections.unmodifiableSortedMap(new TreeMap<>(evidence));
+        papers = List.copyOf(papers);
+    }
+}

@@ -34,6 +34,10 @@ public sealed interface Answer {
             }
         }
 
+        boolean isExact() {
+            return low.equals(high);
+        }
+
         public static Measured exactly(BigDecimal value) {
             return new Measured(value, value, null);
         }

@@ -84,23 +84,46 @@ final class Bounds {
         int count = findings.length;
         int[] low = new int[count];
         int[] high = new int[count];
-        boolean one = true;
+        int[] open = new int[count];
+        int openCount = 0;
         boolean forked = false;
+        Tally known = Tally.empty(reading.checklist);
         for (int f = 0; f < count; f++) {
-            byte[] mild = findings[f].mildestOf(possible[f]);
-            byte[] worst = findings[f].worstOf(possible[f]);
-            low[f] = mild[0];
-            high[f] = worst[0];
-            one &= mild[0] == worst[0];
-            forked |= mild.length > 1 || worst.length > 1;
+            int set = possible[f];
+            if ((set & set - 1) == 0) {
+                int level = Integer.numberOfTrailingZeros(set);
+                low[f] = level;
+                high[f] = level;
+                known.add(findings[f], level);
+            } else if (set == findings[f].all) {
+                low[f] = 0;
+                high[f] = findings[f].worst;
+                open[openCount++] = f;
+            } else {
+                byte[] mild = findings[f].mildestOf(set);
+                byte[] worst = findings[f].worstOf(set);
+                low[f] = mild[0];
+                high[f] = worst[0];
+                forked |= mild.length > 1 || worst.length > 1;
+                open[openCount++] = f;
+            }
         }
         if (forked) {
             tryEnds(0, possible, low, false);
             tryEnds(0, possible, high, true);
+        } else if (openCount == 0) {
+            known.decide(reading.circumstances, low);
+            takeLow(known, low);
+            takeHigh(known, high);
         } else {
-            Tally tally = Tally.of(reading.circumstances, low);
-            takeLow(tally, low);
-            takeHigh(one ? tally : Tally.of(reading.circumstances, high), high);
+            // What is known is added up once for both ends.
+            Tally most = known.copy();
+            for (int i = 0; i < openCount; i++) {
+                known.add(findings[open[i]], low[open[i]]);
+                most.add(findings[open[i]], high[open[i]]);
+            }
+            takeLow(known.decide(reading.circumstances, low), low);
+            takeHigh(most.decide(reading.circumstances, high), high);
         }
     }
 

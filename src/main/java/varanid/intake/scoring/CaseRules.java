@@ -1,6 +1,7 @@
 package varanid.intake.scoring;
 
 import java.math.BigDecimal;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +16,7 @@ final class CaseRules {
     private final AttributeTest attributes;
     private final @Nullable BigDecimal companionUpTo;
     private final BigDecimal[] starts;
+    private final long[] startSteps;
     private final int[] levelFrom;
     private final int allLevels;
 
@@ -40,6 +42,7 @@ final class CaseRules {
         driverLevels = levels;
         companionUpTo = draft.companionUpTo();
         starts = draft.from().stream().map(ChecklistDraft.Start::at).toArray(BigDecimal[]::new);
+        startSteps = Arrays.stream(starts).mapToLong(owner::inSteps).toArray();
         levelFrom = draft.from().stream()
                 .mapToInt(start -> owner.levelIndex(start.level()))
                 .toArray();
@@ -68,19 +71,20 @@ final class CaseRules {
         return starts;
     }
 
-    int levelOf(BigDecimal rounded) {
+    /** The level of a number, given in steps of the measure. */
+    int levelOf(long steps) {
         int level = levelFrom[0];
-        for (int i = 1; i < starts.length && rounded.compareTo(starts[i]) >= 0; i++) {
+        for (int i = 1; i < startSteps.length && steps >= startSteps[i]; i++) {
             level = levelFrom[i];
         }
         return level;
     }
 
-    /** The set of levels that an interval of rounded values may fall in. */
-    int levelsBetween(BigDecimal low, BigDecimal high) {
+    /** The set of levels that an interval may fall in. */
+    int levelsBetween(long low, long high) {
         int set = 1 << levelOf(low);
-        for (int i = 1; i < starts.length; i++) {
-            if (starts[i].compareTo(low) > 0 && starts[i].compareTo(high) <= 0) {
+        for (int i = 1; i < startSteps.length; i++) {
+            if (startSteps[i] > low && startSteps[i] <= high) {
                 set |= 1 << levelFrom[i];
             }
         }

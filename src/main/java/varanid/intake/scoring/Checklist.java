@@ -1,6 +1,7 @@
 package varanid.intake.scoring;
 
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -17,9 +18,9 @@ import org.jspecify.annotations.Nullable;
  * <p>Immutable. Everything that scoring needs is held in arrays indexed by finding and by level, so that a decision
  * costs a few passes over small arrays; {@link #draft()} keeps the words.
  *
- * <p>Points are integers here: the points of the file times ten to the power of the most decimals that it uses, and
- * counted from the points of each finding's reassuring level, so that a worse level never has fewer. Where few points
- * are bad news the sign is turned. {@link #points} turns them back.
+ * <p>Points are integers here: how often the largest number that divides them all goes into them, counted from the
+ * points of each finding's reassuring level, so that a worse level never has fewer. Where few points are bad news the
+ * sign is turned. {@link #points} turns them back.
  */
 public final class Checklist {
 
@@ -30,7 +31,7 @@ public final class Checklist {
     private final Map<String, Integer> findingIndex = new HashMap<>();
     private final Map<String, Integer> outcomeIndex = new HashMap<>();
     private final Map<String, Integer> conditionIndex = new HashMap<>();
-    private final int decimals;
+    private final BigDecimal grain;
 
     final FindingRules[] findings;
     final CombinationRules[] combinations;
@@ -48,6 +49,16 @@ public final class Checklist {
     /** Index of the outcome that the precaution rule asks for, 0 where there is no such rule. */
     final int precautionOutcome;
 
+    /** Findings that are read by the level of another one. */
+    final FindingRules[] driven;
+    /** Findings that must be seen whatever the conditions of the look. */
+    final int[] mustSee;
+
+    /** Shared by all looks without conditions; never written to. */
+    final Circumstances.@Nullable Excuse[] noExcuses;
+
+    private final @Nullable UnknownExposure unknownExposure;
+
     final int basePoints;
     private final int[] sectionBasePoints;
 
@@ -62,7 +73,7 @@ public final class Checklist {
         for (int i = 0; i < draft.findings().size(); i++) {
             findingIndex.put(draft.findings().get(i).id(), i);
         }
-        decimals = mostDecimals(draft);
+        grain = grainOf(draft);
 
         attributes = draft.attributes().stream().map(AttributeRules::new).toArray(AttributeRules[]::new);
         Terms terms = new Terms(draft);
@@ -98,6 +109,16 @@ public final class Checklist {
                 .filter(driver -> driver >= 0)
                 .distinct()
                 .toArray();
+        driven = Arrays.stream(findings).filter(finding -> finding.driver >= 0).toArray(FindingRules[]::new);
+        mustSee = Arrays.stream(findings)
+                .filter(finding -> finding.mustSee)
+                .mapToInt(finding -> finding.index)
+                .toArray();
+        noExcuses = new Circumstances.Excuse[findings.length];
+        ChecklistDraft.Isolation isolation = draft.isolation();
+        unknownExposure = isolation == null || isolation.unknownExposure() == null
+                ? null
+                : new UnknownExposure(this, isolation, isolation.unknownExposure());
         basePoints = base;
         sectionBasePoints = sectionBase;
         sectionOfFamilyPart = partSections.stream().mapToInt(Integer::intValue).toArray();
@@ -168,21 +189,24 @@ public final class Checklist {
         return draft.outcomes().size() - 1;
     }
 
+    /** The route by which an animal is kept apart because nobody knows what it was near; 0 for none. */
+    int unknownExposureRoutes(Reading reading) {
+        return unknownExposure == null ? 0 : unknownExposure.routes(reading);
+    }
+
     boolean lowerIsWorse() {
         return draft.total().direction() == ChecklistDraft.Direction.LOWER_IS_WORSE;
     }
 
     /** The integer that stands for so many points of the file. */
     int severity(BigDecimal points) {
-        int scaled = points.movePointRight(decimals)
-                .setScale(0, RoundingMode.UNNECESSARY)
-                .intValueExact();
-        return lowerIsWorse() ? -scaled : scaled;
+        int grains = points.divide(grain, 0, RoundingMode.UNNECESSARY).intValueExact();
+        return lowerIsWorse() ? -grains : grains;
     }
 
     /** The points of the file that a sum of severities stands for. */
     BigDecimal points(int severity) {
-        BigDecimal points = BigDecimal.valueOf(lowerIsWorse() ? -severity : severity, decimals);
+        BigDecimal points = grain.multiply(BigDecimal.valueOf(lowerIsWorse() ? -severity : severity));
         BigDecimal plain = points.stripTrailingZeros();
         return plain.scale() < 0 ? plain.setScale(0, RoundingMode.UNNECESSARY) : plain;
     }
@@ -199,30 +223,22 @@ public final class Checklist {
         return Objects.requireNonNull(index.get(id), id);
     }
 
-    private static int mostDecimals(ChecklistDraft draft) {
-        int most = 0;
-        for (ChecklistDraft.Finding finding : draft.findings()) {
-            for (ChecklistDraft.Level level : finding.levels()) {
-                most = Math.max(most, decimalsOf(level.points()));
-            }
-        }
-        for (ChecklistDraft.Band band : draft.total().bands()) {
-            most = Math.max(most, decimalsOf(band.threshold()));
-        }
-        for (ChecklistDraft.Section section : draft.sections()) {
-            for (ChecklistDraft.Band band : section.bands()) {
-                most = Math.max(most, decimalsOf(band.threshold()));
-            }
-        }
-        for (ChecklistDraft.Combination combination : draft.combinations()) {
-            for (ChecklistDraft.Group group : combination.groups()) {
-                most = Math.max(most, decimalsOf(group.pointsFromOthers()));
-            }
-        }
-        return most;
-    }
-
-    private static int decimalsOf(@Nullable BigDecimal number) {
-        return number == null ? 0 : Math.max(0, number.stripTrailingZeros().scale());
+    /** The largest number of which all points and thresholds are multiples: sums then count in small integers. */
+    private static BigDecimal grainOf(ChecklistDraft draft) {
+        List<BigDecimal> numbers = new ArrayList<>();
+        draft.findings().forEach(finding -> finding.levels().forEach(level -> numbers.add(level.points())));
+        draft.total().bands().forEach(band -> numbers.add(band.threshold()));
+        draft.sections().forEach(section -> section.bands().forEach(band -> numbers.add(band.threshold())));
+        draft.combinations().stream()
+                .flatMap(combination -> combination.groups().stream())
+                .map(ChecklistDraft.Group::pointsFromOthers)
+                .filter(Objects::nonNull)
+                .forEach(numbers::add);
+        int decimals = numbers.stream().mapToInt(BigDecimal::scale).max().orElse(0);
+        int scale = Math.max(0, decimals);
+        BigInteger grain = numbers.stream()
+                .map(number -> number.setScale(scale, RoundingMode.UNNECESSARY).unscaledValue())
+                .reduce(BigInteger.ZERO, BigInteger::gcd);
+        return grain.signum() == 0 ? BigDecimal.ONE : new BigDecimal(grain, scale);
     }
 }

@@ -1,6 +1,7 @@
 package varanid.intake.scoring;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -18,6 +19,9 @@ public final class Circumstances {
 
     final boolean[] conditionHolds;
     final boolean anyCondition;
+    /** Findings that must be seen, in this look. */
+    final int[] mustSee;
+
     private final Set<String> explainedBefore;
 
     private Circumstances(
@@ -31,6 +35,12 @@ public final class Circumstances {
             any |= holds;
         }
         anyCondition = any;
+        mustSee = any
+                ? Arrays.stream(checklist.findings)
+                        .filter(this::isMustSee)
+                        .mapToInt(finding -> finding.index)
+                        .toArray()
+                : checklist.mustSee;
     }
 
     /**

@@ -32,7 +32,7 @@ public final class Decision {
         recommended = Math.max(raisedTo, meanwhile(reading));
         unexcused = reading.anyExcuse ? Bounds.of(reading.unexcused()) : bounds;
         seenRoutes = unexcused.lowestRoutes;
-        int exposure = UnknownExposure.routes(reading);
+        int exposure = checklist.unknownExposureRoutes(reading);
         recommendedRoutes = seenRoutes | exposure;
         highestRoutes = bounds.highestRoutes | recommendedRoutes;
     }
@@ -41,8 +41,8 @@ public final class Decision {
     static int precaution(Reading reading) {
         Checklist checklist = reading.checklist;
         if (checklist.precautionOutcome > 0) {
-            for (FindingRules finding : checklist.findings) {
-                if (reading.circumstances.isMustSee(finding) && Integer.bitCount(reading.possible[finding.index]) > 1) {
+            for (int finding : reading.circumstances.mustSee) {
+                if (Integer.bitCount(reading.possible[finding]) > 1) {
                     return checklist.precautionOutcome;
                 }
             }

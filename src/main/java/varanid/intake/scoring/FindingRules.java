@@ -1,6 +1,7 @@
 package varanid.intake.scoring;
 
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,7 @@ import java.util.Objects;
 final class FindingRules {
 
     final ChecklistDraft.Finding draft;
+    final String id;
     final int index;
     final int section;
     final int family;
@@ -31,6 +33,7 @@ final class FindingRules {
     /** Levels that change nothing whatever: most answers of most animals, skipped at once. */
     final boolean[] idle;
 
+    private final boolean measured;
     final boolean mustSee;
     final int[] mustSeeUnderCondition;
     final int[] maskedByCondition;
@@ -43,6 +46,9 @@ final class FindingRules {
 
     private final byte[][] mildestOf;
     private final byte[][] worstOf;
+    /** The one level that counts for at least as much as every other. */
+    final int worst;
+
     final CaseRules[] cases;
     /** The one other finding that the cases depend on, or -1. */
     final int driver;
@@ -56,6 +62,8 @@ final class FindingRules {
             int familyPart,
             Terms allTerms) {
         this.draft = draft;
+        id = draft.id();
+        measured = draft.measure() != null;
         this.index = index;
         this.section = section;
         this.family = family;
@@ -103,6 +111,7 @@ final class FindingRules {
             mildestOf[set] = ends(set, false);
             worstOf[set] = ends(set, true);
         }
+        worst = worstOf[all][0];
         mustSee = draft.mustSee();
         mustSeeUnderCondition = checklist.draft().conditions().stream()
                 .filter(condition -> condition.mustSee().contains(draft.id()))
@@ -140,7 +149,7 @@ final class FindingRules {
     }
 
     boolean isMeasured() {
-        return draft.measure() != null;
+        return measured;
     }
 
     /** Index of a level, or -1. */
@@ -200,10 +209,16 @@ final class FindingRules {
         return set;
     }
 
-    /** Rounds half up, in decimals, to the step in which the finding is measured. */
-    BigDecimal toStep(BigDecimal value) {
+    /** How many steps of the measure a number is, rounded half up in decimals. */
+    long inSteps(BigDecimal value) {
         BigDecimal step = Objects.requireNonNull(draft.measure()).step();
-        return value.divide(step, 0, RoundingMode.HALF_UP).multiply(step);
+        if (step.precision() == 1 && step.unscaledValue().equals(BigInteger.ONE)) {
+            // Steps of 1, 0.1 and so on: the digits say it, and dividing is slow.
+            return value.setScale(step.scale(), RoundingMode.HALF_UP)
+                    .unscaledValue()
+                    .longValueExact();
+        }
+        return value.divide(step, 0, RoundingMode.HALF_UP).longValueExact();
     }
 
     private void readChains() {

@@ -106,8 +106,7 @@ final class LawCheck {
 
     private void mustSeeIsWorthIt(FindingRules finding) {
         boolean mustSee = finding.mustSee || finding.mustSeeUnderCondition.length > 0;
-        int worst = finding.worstOf(finding.all)[0];
-        if (mustSee && finding.floor[worst] < checklist.precautionOutcome) {
+        if (mustSee && finding.floor[finding.worst] < checklist.precautionOutcome) {
             fault(
                     finding,
                     "/mustSee",
@@ -174,13 +173,15 @@ final class LawCheck {
                     continue;
                 }
                 for (BigDecimal value : breaks(before, after)) {
-                    if (!finding.atLeast(after.levelOf(value), before.levelOf(value))) {
+                    int then = after.levelOf(finding.inSteps(value));
+                    int first = before.levelOf(finding.inSteps(value));
+                    if (!finding.atLeast(then, first)) {
                         fault(
                                 finding,
                                 "/bands",
-                                value.toPlainString() + " is '" + finding.levels[after.levelOf(value)] + "' with "
+                                value.toPlainString() + " is '" + finding.levels[then] + "' with "
                                         + driver.draft.id() + " '" + driver.levels[worse] + "', but '"
-                                        + finding.levels[before.levelOf(value)] + "' with '" + driver.levels[milder]
+                                        + finding.levels[first] + "' with '" + driver.levels[milder]
                                         + "'",
                                 "a worse answer there never makes this one milder");
                         return;
@@ -258,9 +259,7 @@ final class LawCheck {
         }
         for (String id : isolation.unknownExposure().findings()) {
             FindingRules finding = checklist.findings[checklist.indexOf(id)];
-            if (finding.routes[finding.worstOf(finding.all)[0]] == 0
-                    || finding.excuses.length > 0
-                    || finding.driver >= 0) {
+            if (finding.routes[finding.worst] == 0 || finding.excuses.length > 0 || finding.driver >= 0) {
                 faults.add(
                         new Fault(
                                 "/isolation/unknownExposure/findings",

@@ -37,9 +37,9 @@ final class NearestChange {
         List<Move> moves = new ArrayList<>();
         for (FindingRules finding : reading.checklist.findings) {
             int level = levels[finding.index];
-            boolean counts = !finding.idle[level] || decidesAnother(finding);
             boolean excused = reading.excuses[finding.index] != null;
-            if (isAnswered(finding) && level != 0 && counts && !excused && canBe(finding, 0)) {
+            boolean counts = whatIf.touchesOthers(finding.index) || !finding.idle[level] && !excused;
+            if (isAnswered(finding) && level != 0 && counts && canBe(finding, 0)) {
                 moves.add(new Move(new WhatIf.Step(finding.index, 0), finding.raised[level]));
             }
         }
@@ -73,16 +73,7 @@ final class NearestChange {
     }
 
     private boolean isAnswered(FindingRules finding) {
-        return reading.status[finding.index] == Reading.Status.SEEN;
-    }
-
-    private boolean decidesAnother(FindingRules finding) {
-        for (int driver : reading.checklist.drivers) {
-            if (driver == finding.index) {
-                return true;
-            }
-        }
-        return false;
+        return reading.isSeen(finding.index);
     }
 
     /** Whether some number falls in this level, in this animal. */

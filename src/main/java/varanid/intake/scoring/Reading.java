@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  * level; an explaining one adds the milder levels. A measured finding whose bands depend on another finding (its
  * driver) has one such set for each level of the driver.
  *
- * <p>An implication fills in a missing answer, never a not-observed one. The other way round, what is certainly
- * worrying rules out the reassuring level of everything that would imply the opposite.
+ * <p>An implication fills in a missing answer, never a not-observed one. The other way round, what was seen to be
+ * worrying, excused or not, rules out the reassuring level of everything that would imply the opposite.
  */
 final class Reading {
 
@@ -24,10 +24,11 @@ final class Reading {
     final Circumstances circumstances;
     /** The possible levels; for a finding with a driver, under any level that the driver may have. */
     final int[] possible;
+    /** The levels that its own answer leaves to a finding without a driver, the other answers apart. */
+    private final int[] own;
     /** The levels as they were seen, explanations set aside; the mildest possible where nothing was seen. */
     final int[] seen;
 
-    final Status[] status;
     final @Nullable Answer[] answers;
     final Circumstances.@Nullable Excuse[] excuses;
     boolean anyExcuse;
@@ -42,8 +43,7 @@ final class Reading {
         MISSING,
         NOT_OBSERVED,
         NOT_YET_DUE,
-        SEEN,
-        IMPLIED
+        SEEN
     }
 
     private Reading(Circumstances circumstances, @Nullable Answer[] answers) {
@@ -52,19 +52,19 @@ final class Reading {
         this.answers = answers;
         int count = checklist.findings.length;
         possible = new int[count];
+        own = new int[count];
         seen = new int[count];
-        status = new Status[count];
-        excuses = new Circumstances.Excuse[count];
+        excuses = circumstances.anyCondition ? new Circumstances.Excuse[count] : checklist.noExcuses;
     }
 
     private Reading(Reading from) {
         checklist = from.checklist;
         circumstances = from.circumstances;
-        answers = from.answers;
+        answers = from.answers.clone();
         possible = from.possible.clone();
+        own = from.own.clone();
         seen = from.seen.clone();
-        status = from.status.clone();
-        excuses = from.excuses.clone();
+        excuses = from.anyExcuse ? from.excuses.clone() : from.excuses;
         anyExcuse = from.anyExcuse;
         supposed = from.supposed;
         asMildAsCanBe = from.asMildAsCanBe;
@@ -76,7 +76,7 @@ final class Reading {
         @Nullable Answer[] byFinding = new Answer[checklist.findings.length];
         int known = 0;
         for (FindingRules finding : checklist.findings) {
-            Answer answer = answers.get(finding.draft.id());
+            Answer answer = answers.get(finding.id);
             if (answer != null) {
                 byFinding[finding.index] = answer;
                 known++;
@@ -101,64 +101,69 @@ final class Reading {
         for (FindingRules finding : checklist.findings) {
             read(finding, faults);
         }
-        applyImplications(faults);
-        joinDriven();
-        for (FindingRules finding : checklist.findings) {
-            noteSeen(finding);
-        }
+        combine(faults);
     }
 
     private void read(FindingRules finding, List<Fault> faults) {
         int f = finding.index;
         Answer answer = answers[f];
         if (supposed != null && supposed[f] >= 0) {
-            status[f] = Status.SEEN;
-            possible[f] = 1 << supposed[f];
-            excuseAndMask(finding);
+            takeAsSeen(finding, supposed[f]);
             return;
         }
-        status[f] = Status.MISSING;
         if (answer instanceof Answer.Seen it) {
-            int level = finding.levelIndex(it.level());
-            if (finding.isMeasured() || level < 0) {
-                faults.add(refusedLevel(finding, it));
-            } else {
-                status[f] = Status.SEEN;
-                possible[f] = 1 << level;
-                excuseAndMask(finding);
+            int level = finding.isMeasured() ? -1 : finding.levelIndex(it.level());
+            if (level >= 0) {
+                takeAsSeen(finding, level);
                 return;
             }
+            refuse(finding, List.of(refusedLevel(finding, it)), faults);
         } else if (answer instanceof Answer.Measured it) {
-            if (finding.isMeasured()) {
-                List<Fault> ofThis = MeasureFaults.of(finding, it);
-                if (ofThis.isEmpty()) {
-                    status[f] = Status.SEEN;
-                } else {
-                    faults.addAll(ofThis);
-                }
-            } else {
-                faults.add(new Fault(
-                        pointer(finding.draft.id()), "is a number", "one of " + String.join(", ", finding.levels)));
+            List<Fault> ofThis = finding.isMeasured() ? MeasureFaults.of(finding, it) : List.of(refusedNumber(finding));
+            if (!ofThis.isEmpty()) {
+                refuse(finding, ofThis, faults);
             }
-        } else if (answer == Answer.NotObserved.NOT_OBSERVED) {
-            status[f] = Status.NOT_OBSERVED;
         } else if (answer == Answer.NotYetDue.NOT_YET_DUE) {
-            if (finding.draft.notYetDue() == null) {
-                faults.add(new Fault(
-                        pointer(finding.draft.id()),
-                        "cannot be put off to a later day",
-                        "a level, or not-observed if it could not be seen"));
-            } else {
-                status[f] = Status.NOT_YET_DUE;
-                possible[f] = 1;
+            if (finding.draft.notYetDue() != null) {
+                own[f] = 1;
                 return;
+            }
+            refuse(finding, List.of(refusedDelay(finding)), faults);
+        }
+        if (!finding.isMeasured()) {
+            own[f] = finding.all;
+        } else if (finding.driver < 0) {
+            own[f] = possibleGiven(finding, -1);
+            seen[f] = finding.mildestOf(own[f])[0];
+            if (answers[f] instanceof Answer.Measured) {
+                excuseAndMask(finding);
             }
         }
+    }
+
+    private void refuse(FindingRules finding, List<Fault> why, List<Fault> faults) {
+        faults.addAll(why);
+        answers[finding.index] = null;
+    }
+
+    Status status(int f) {
+        Answer answer = answers[f];
+        if (answer == null) {
+            return Status.MISSING;
+        }
+        return answer.fold(
+                level -> Status.SEEN, number -> Status.SEEN, () -> Status.NOT_OBSERVED, () -> Status.NOT_YET_DUE);
+    }
+
+    boolean isSeen(int f) {
+        return answers[f] instanceof Answer.Seen || answers[f] instanceof Answer.Measured;
+    }
+
+    private void takeAsSeen(FindingRules finding, int level) {
+        seen[finding.index] = level;
+        own[finding.index] = 1 << level;
         if (finding.driver < 0) {
-            possible[f] = possibleGiven(finding, -1);
-            if (status[f] == Status.SEEN) {
-                excuseAndMask(finding);
-            }
+            excuseAndMask(finding);
         }
     }
 
@@ -167,17 +172,17 @@ final class Reading {
         if (!finding.isMeasured()) {
             return finding.all;
         }
-        Answer.Measured measured =
-                status[finding.index] == Status.SEEN ? (Answer.Measured) answers[finding.index] : null;
+        Answer.Measured measured = answers[finding.index] instanceof Answer.Measured it ? it : null;
         BigDecimal companion = measured == null ? null : measured.companion();
         boolean unknownCompanion = companion == null
                 && Objects.requireNonNull(finding.draft.measure()).companion() != null;
         if (measured == null || unknownCompanion) {
             return finding.reachable(circumstances.attributeValues, driverLevel);
         }
-        for (CaseRules it : finding.cases) {
-            if (it.isFor(circumstances.attributeValues, driverLevel) && it.takesCompanion(companion)) {
-                return it.levelsBetween(finding.toStep(measured.low()), finding.toStep(measured.high()));
+        for (CaseRules bands : finding.cases) {
+            if (bands.isFor(circumstances.attributeValues, driverLevel) && bands.takesCompanion(companion)) {
+                long low = finding.inSteps(measured.low());
+                return bands.levelsBetween(low, measured.isExact() ? low : finding.inSteps(measured.high()));
             }
         }
         throw new IllegalStateException(finding.draft.id() + " has no band case for this animal");
@@ -186,7 +191,7 @@ final class Reading {
     /** The possible levels of a finding that has a driver, given the level of the driver. */
     int possibleWith(FindingRules finding, int driverLevel) {
         int f = finding.index;
-        if (status[f] == Status.NOT_YET_DUE) {
+        if (answers[f] == Answer.NotYetDue.NOT_YET_DUE) {
             return 1;
         }
         if (supposed != null && supposed[f] >= 0) {
@@ -196,30 +201,13 @@ final class Reading {
         return asMildAsCanBe != null && asMildAsCanBe[f] ? 1 << finding.mildestOf(set)[0] : set;
     }
 
-    private void joinDriven() {
-        if (checklist.drivers.length == 0) {
-            return;
-        }
-        for (FindingRules finding : checklist.findings) {
-            if (finding.driver >= 0) {
-                int all = 0;
-                for (int l = 0; l < checklist.findings[finding.driver].levels.length; l++) {
-                    if ((possible[finding.driver] & 1 << l) != 0) {
-                        all |= possibleWith(finding, l);
-                    }
-                }
-                possible[finding.index] = all;
-            }
-        }
-    }
-
     /** Widens the possible levels of a seen finding by what the conditions of the look say. */
     private void excuseAndMask(FindingRules finding) {
         if (!circumstances.anyCondition) {
             return;
         }
         int f = finding.index;
-        int asSeen = possible[f];
+        int asSeen = own[f];
         int reach = finding.isMeasured() ? finding.reachable(circumstances.attributeValues, -1) : finding.all;
         if (Integer.bitCount(asSeen) == 1) {
             int level = Integer.numberOfTrailingZeros(asSeen);
@@ -227,85 +215,65 @@ final class Reading {
             if (excuse != null) {
                 excuses[f] = excuse;
                 anyExcuse = true;
-                possible[f] |= finding.orMilder(level) & reach;
+                own[f] |= finding.orMilder(level) & reach;
             }
         }
         if (circumstances.isMasked(finding)) {
             for (int l = 0; l < finding.levels.length; l++) {
                 if ((asSeen & 1 << l) != 0) {
-                    possible[f] |= finding.orWorse(l) & reach;
+                    own[f] |= finding.orWorse(l) & reach;
                 }
             }
             for (byte worst : finding.worstOf(reach)) {
-                possible[f] |= 1 << worst;
+                own[f] |= 1 << worst;
             }
         }
     }
 
-    private void applyImplications(List<Fault> faults) {
-        boolean changed = checklist.implications.length > 0;
-        while (changed) {
-            changed = false;
-            for (ImplicationRules implication : checklist.implications) {
-                changed |= fillIn(implication, faults) | ruleOut(implication);
+    /** From what each answer allows by itself to what is possible beside the other answers. */
+    private void combine(List<Fault> faults) {
+        System.arraycopy(own, 0, possible, 0, own.length);
+        // One pass is enough: nothing that is implied implies anything itself.
+        for (ImplicationRules implication : checklist.implications) {
+            int from = implication.finding;
+            int to = implication.then;
+            boolean seenWorrying = seen[to] > 0 && isSeen(to);
+            boolean reassuring = own[from] == 1 && isSeen(from);
+            if (reassuring && seenWorrying) {
+                clash(implication, faults);
+            } else if (reassuring && answers[to] == null) {
+                possible[to] = 1;
+            } else if (seenWorrying && own[from] != 1) {
+                possible[from] &= ~1;
             }
         }
+        for (FindingRules finding : checklist.driven) {
+            int all = 0;
+            for (int l = 0; l < checklist.findings[finding.driver].levels.length; l++) {
+                if ((possible[finding.driver] & 1 << l) != 0) {
+                    all |= possibleWith(finding, l);
+                }
+            }
+            possible[finding.index] = all;
+            seen[finding.index] = finding.mildestOf(all)[0];
+        }
     }
 
-    /** A reassuring answer that nothing masks fills in the missing one, or contradicts a worrying one. */
-    private boolean fillIn(ImplicationRules implication, List<Fault> faults) {
-        int from = implication.finding;
-        int to = implication.then;
-        boolean certain = (status[from] == Status.SEEN || status[from] == Status.IMPLIED) && possible[from] == 1;
-        if (!certain) {
-            return false;
-        }
-        if (status[to] == Status.MISSING && (possible[to] & 1) != 0) {
-            status[to] = Status.IMPLIED;
-            possible[to] = 1;
-            return true;
-        }
-        if (answers[to] instanceof Answer.Seen it && checklist.findings[to].levelIndex(it.level()) > 0) {
-            clash(
-                    new Fault(
-                            pointer(implication.draft.then()),
-                            "'" + it.level() + "' contradicts " + implication.draft.finding() + " '"
-                                    + implication.draft.level() + "'",
-                            implication.draft.is() + ", or another answer to " + implication.draft.finding()),
-                    faults);
-        } else if (status[to] == Status.MISSING) {
-            clash(
-                    new Fault(
-                            pointer(implication.draft.finding()),
-                            "'" + implication.draft.level() + "' means that " + implication.draft.then() + " is '"
-                                    + implication.draft.is() + "', which another answer contradicts",
-                            "another answer to one of the two"),
-                    faults);
-        }
-        return false;
-    }
-
-    private static void clash(Fault clash, List<Fault> faults) {
+    private void clash(ImplicationRules implication, List<Fault> faults) {
+        FindingRules then = checklist.findings[implication.then];
+        Fault clash = new Fault(
+                pointer(then.draft.id()),
+                "'" + then.levels[seen[then.index]] + "' contradicts " + implication.draft.finding() + " '"
+                        + implication.draft.level() + "'",
+                implication.draft.is() + ", or another answer to " + implication.draft.finding());
         if (!faults.contains(clash)) {
             faults.add(clash);
         }
     }
 
-    /** Where the second is certainly worrying, the first cannot be reassuring. */
-    private boolean ruleOut(ImplicationRules implication) {
-        int from = implication.finding;
-        boolean worrying = status[implication.then] != Status.NOT_OBSERVED && (possible[implication.then] & 1) == 0;
-        if (worrying && (possible[from] & 1) != 0 && possible[from] != 1) {
-            possible[from] &= ~1;
-            return true;
-        }
-        return false;
-    }
-
-    private void noteSeen(FindingRules finding) {
-        int f = finding.index;
-        Circumstances.Excuse excuse = excuses[f];
-        seen[f] = excuse == null ? finding.mildestOf(possible[f])[0] : excuse.level();
+    /** Whether a missing answer follows from another one. */
+    boolean isImplied(int f) {
+        return answers[f] == null && possible[f] == 1 && own[f] != 1;
     }
 
     /** Whether an answer is still to be had that would say more than what is known. */
@@ -314,7 +282,7 @@ final class Reading {
         if (Integer.bitCount(possible[f]) == 1) {
             return false;
         }
-        if (finding.driver < 0 || status[f] != Status.SEEN) {
+        if (finding.driver < 0 || !isSeen(f)) {
             return true;
         }
         for (int l = 0; l < checklist.findings[finding.driver].levels.length; l++) {
@@ -347,13 +315,12 @@ final class Reading {
         for (FindingRules finding : checklist.findings) {
             int f = finding.index;
             if (excuses[f] != null) {
-                copy.possible[f] &= ~finding.orMilder(seen[f]) | 1 << seen[f];
+                copy.own[f] &= ~finding.orMilder(seen[f]) | 1 << seen[f];
                 copy.excuses[f] = null;
             }
         }
         copy.anyExcuse = false;
-        copy.applyImplications(new ArrayList<>(0));
-        copy.joinDriven();
+        copy.combine(new ArrayList<>(0));
         return copy;
     }
 
@@ -367,13 +334,14 @@ final class Reading {
             copy.asMildAsCanBe = mild;
         } else {
             int mildest = finding.mildestOf(possible[f])[0];
-            copy.possible[f] = 1 << mildest;
+            copy.own[f] = 1 << mildest;
             copy.seen[f] = mildest;
-            copy.status[f] = Status.SEEN;
-            copy.excuses[f] = null;
-            copy.applyImplications(new ArrayList<>(0));
+            copy.answers[f] = Answer.seen(finding.levels[mildest]);
+            if (anyExcuse) {
+                copy.excuses[f] = null;
+            }
         }
-        copy.joinDriven();
+        copy.combine(new ArrayList<>(0));
         return copy;
     }
 
@@ -381,7 +349,18 @@ final class Reading {
         return "/answers/" + finding.replace("~", "~0").replace("/", "~1");
     }
 
-    private Fault refusedLevel(FindingRules finding, Answer.Seen answer) {
+    private static Fault refusedNumber(FindingRules finding) {
+        return new Fault(pointer(finding.id), "is a number", "one of " + String.join(", ", finding.levels));
+    }
+
+    private static Fault refusedDelay(FindingRules finding) {
+        return new Fault(
+                pointer(finding.id),
+                "cannot be put off to a later day",
+                "a level, or not-observed if it could not be seen");
+    }
+
+    private static Fault refusedLevel(FindingRules finding, Answer.Seen answer) {
         String pointer = pointer(finding.draft.id());
         if (finding.isMeasured()) {
             ChecklistDraft.Measure measure = Objects.requireNonNull(finding.draft.measure());

@@ -303,6 +303,9 @@ final class ReferenceCheck {
             String here = "/implies/" + i;
             ChecklistDraft.Finding from = term(here, it.finding(), it.level());
             ChecklistDraft.Finding then = term(here, it.then(), it.is());
+            if (draft.implies().stream().anyMatch(other -> other.finding().equals(it.then()))) {
+                fault(here, "'" + it.then() + "' implies something itself", "one step only");
+            }
             if (from != null && then != null) {
                 boolean bothReassuring = from.levels().get(0).code().equals(it.level())
                         && then.levels().get(0).code().equals(it.is());

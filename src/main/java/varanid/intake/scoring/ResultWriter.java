@@ -139,7 +139,7 @@ final class ResultWriter {
             }
         }
         ChecklistDraft.Isolation.UnknownExposure rule = isolation.unknownExposure();
-        if (UnknownExposure.routes(reading) != 0 && rule != null) {
+        if (checklist.unknownExposureRoutes(reading) != 0 && rule != null) {
             because.add(new Result.IsolationReason(
                     rule.route(), null, null, null, rule.reason() == null ? rule.route() : rule.reason()));
         }
@@ -327,7 +327,7 @@ final class ResultWriter {
                     finding.draft.id(),
                     why,
                     circumstances.isMustSee(finding),
-                    reading.status[f] == Reading.Status.SEEN ? finding.levels[reading.seen[f]] : null,
+                    reading.isSeen(f) ? finding.levels[reading.seen[f]] : null,
                     conditions,
                     why == Result.Unknown.Why.IMPLIED ? impliedBy(f) : null,
                     finding.levels[finding.worstOf(reading.possible[f])[0]],
@@ -337,11 +337,10 @@ final class ResultWriter {
     }
 
     private Result.Unknown.@Nullable Why whyUnknown(int f, boolean excused, boolean masked) {
-        return switch (reading.status[f]) {
-            case MISSING -> Result.Unknown.Why.MISSING;
+        return switch (reading.status(f)) {
+            case MISSING -> reading.isImplied(f) ? Result.Unknown.Why.IMPLIED : Result.Unknown.Why.MISSING;
             case NOT_OBSERVED -> Result.Unknown.Why.NOT_OBSERVED;
             case NOT_YET_DUE -> Result.Unknown.Why.NOT_YET_DUE;
-            case IMPLIED -> Result.Unknown.Why.IMPLIED;
             case SEEN -> {
                 if (excused) {
                     yield Result.Unknown.Why.EXPLAINED;
@@ -403,8 +402,7 @@ final class ResultWriter {
     private boolean isSeen(ChecklistDraft.Term term) {
         FindingRules finding = checklist.findings[checklist.indexOf(term.finding())];
         int level = finding.levelIndex(term.level());
-        return reading.status[finding.index] == Reading.Status.SEEN
-                && (finding.orWorse(level) & 1 << reading.seen[finding.index]) != 0;
+        return reading.isSeen(finding.index) && (finding.orWorse(level) & 1 << reading.seen[finding.index]) != 0;
     }
 
     private Map<String, String> witness(int[] levels) {

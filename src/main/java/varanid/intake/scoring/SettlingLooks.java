@@ -1,6 +1,7 @@
 package varanid.intake.scoring;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +18,7 @@ final class SettlingLooks {
     static final int EXACT_TO = 5;
     static final int MOST_TRIES = 20_000;
 
-    /** The width of a finding whose answer also narrows others: never a reason to drop a branch. */
+    /** The width of a finding whose answer decides how others are read: never a reason to drop a branch. */
     private static final int UNTOLD = 1 << 24;
 
     private int tries;
@@ -35,8 +36,9 @@ final class SettlingLooks {
         }
         List<Integer> needed = new ArrayList<>();
         Reading reading = start;
+        boolean onlySettle = looksOnlySettle(start, open);
         for (int f : open) {
-            if (!isSettled(allReassuredBut(start, open, f))) {
+            if (onlySettle && !isSettled(allReassuredBut(start, open, f))) {
                 needed.add(f);
                 reading = reading.reassured(f);
             }
@@ -45,7 +47,7 @@ final class SettlingLooks {
         rest.removeAll(needed);
         int[] widths = new int[checklist.findings.length];
         for (int f : rest) {
-            widths[f] = decidesOthers(checklist, f) ? UNTOLD : width(checklist.findings[f], reading.possible[f]);
+            widths[f] = mostTakenOff(reading, f);
         }
         rest.sort(Comparator.comparingInt((Integer f) -> -widths[f]).thenComparingInt(f -> f));
 
@@ -67,6 +69,32 @@ final class SettlingLooks {
         return new Decision(reading, Bounds.of(reading)).isSettled();
     }
 
+    /**
+     * Whether a reassuring look can never open what was settled. It can where an excused answer isolates, or rules
+     * something out by an implication: looking again takes that away.
+     */
+    private static boolean looksOnlySettle(Reading start, List<Integer> open) {
+        for (int f : open) {
+            Circumstances.Excuse excuse = start.excuses[f];
+            if (excuse != null && couldIsolate(start.checklist, start.checklist.findings[f], excuse.level())) {
+                return false;
+            }
+            for (ImplicationRules implication : start.checklist.implications) {
+                if (excuse != null && implication.then == f) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private static boolean couldIsolate(Checklist checklist, FindingRules finding, int level) {
+        boolean inACombination = Arrays.stream(finding.terms[level]).anyMatch(word -> word != 0);
+        return finding.routes[level] != 0
+                || inACombination
+                        && Arrays.stream(checklist.combinations).anyMatch(combination -> combination.routes != 0);
+    }
+
     private static Reading allReassuredBut(Reading start, List<Integer> open, int spared) {
         Reading reading = start;
         for (int f : open) {
@@ -81,18 +109,21 @@ final class SettlingLooks {
         return set == 0 ? 0 : finding.raised[finding.worstOf(set)[0]] - finding.raised[finding.mildestOf(set)[0]];
     }
 
-    private static boolean decidesOthers(Checklist checklist, int f) {
+    /** No fewer points than a reassuring answer takes off the most there could be, those of what it implies included. */
+    private static int mostTakenOff(Reading reading, int f) {
+        Checklist checklist = reading.checklist;
         for (int driver : checklist.drivers) {
             if (driver == f) {
-                return true;
+                return UNTOLD;
             }
         }
+        int most = width(checklist.findings[f], reading.possible[f]);
         for (ImplicationRules implication : checklist.implications) {
             if (implication.finding == f) {
-                return true;
+                most += width(checklist.findings[implication.then], reading.possible[implication.then]);
             }
         }
-        return false;
+        return most;
     }
 
     private @Nullable List<Integer> search(Reading reading, List<Integer> rest, int[] widths) {

@@ -3,74 +3,96 @@ package varanid.intake.scoring;
 /** One completion of a look, summed up: every finding has one level. */
 final class Tally {
 
-    final int raised;
+    private final Checklist checklist;
+    int raised;
     final int[] sections;
-    final int outcome;
-    final int routes;
+    int outcome;
+    int routes;
+    /** For each family its heaviest member so far; the same for the part of a family that is in one section. */
+    private final int[] families;
+
+    private final int[] familyParts;
     /** Terms of combinations that this completion satisfies. */
     private final long[] met;
 
-    private Tally(int raised, int[] sections, int outcome, int routes, long[] met) {
-        this.raised = raised;
+    private Tally(Checklist checklist, int[] sections, int[] families, int[] familyParts, long[] met) {
+        this.checklist = checklist;
         this.sections = sections;
-        this.outcome = outcome;
-        this.routes = routes;
+        this.families = families;
+        this.familyParts = familyParts;
         this.met = met;
     }
 
+    /** Nothing added yet. */
+    static Tally empty(Checklist checklist) {
+        return new Tally(
+                checklist,
+                new int[checklist.sectionBands.length],
+                new int[checklist.familyCount],
+                new int[checklist.sectionOfFamilyPart.length],
+                new long[checklist.termWords]);
+    }
+
     static Tally of(Circumstances circumstances, int[] levels) {
-        Checklist checklist = circumstances.checklist;
-        int sum = 0;
-        int outcome = 0;
-        int routes = 0;
-        int[] sections = new int[checklist.sectionBands.length];
-        int[] families = new int[checklist.familyCount];
-        int[] parts = new int[checklist.sectionOfFamilyPart.length];
-        long[] met = new long[checklist.termWords];
-        for (FindingRules finding : checklist.findings) {
-            int level = levels[finding.index];
-            if (finding.idle[level]) {
-                continue;
-            }
-            int raised = finding.raised[level];
-            if (finding.family < 0) {
-                sum += raised;
-                sections[finding.section] += raised;
-            } else {
-                families[finding.family] = Math.max(families[finding.family], raised);
-                parts[finding.familyPart] = Math.max(parts[finding.familyPart], raised);
-            }
-            outcome = Math.max(outcome, finding.floor[level]);
-            routes |= finding.routes[level];
-            long[] terms = finding.terms[level];
-            for (int w = 0; w < met.length; w++) {
-                met[w] |= terms[w];
-            }
+        Tally tally = empty(circumstances.checklist);
+        for (FindingRules finding : circumstances.checklist.findings) {
+            tally.add(finding, levels[finding.index]);
         }
+        return tally.decide(circumstances, levels);
+    }
+
+    /** Another one with the same added, to be added to. */
+    Tally copy() {
+        Tally copy = new Tally(checklist, sections.clone(), families.clone(), familyParts.clone(), met.clone());
+        copy.raised = raised;
+        copy.outcome = outcome;
+        copy.routes = routes;
+        return copy;
+    }
+
+    void add(FindingRules finding, int level) {
+        if (finding.idle[level]) {
+            return;
+        }
+        int points = finding.raised[level];
+        if (finding.family < 0) {
+            raised += points;
+            sections[finding.section] += points;
+        } else {
+            families[finding.family] = Math.max(families[finding.family], points);
+            familyParts[finding.familyPart] = Math.max(familyParts[finding.familyPart], points);
+        }
+        outcome = Math.max(outcome, finding.floor[level]);
+        routes |= finding.routes[level];
+        long[] terms = finding.terms[level];
+        for (int w = 0; w < met.length; w++) {
+            met[w] |= terms[w];
+        }
+    }
+
+    /** Once every finding is added: what families, bands and combinations make of it. */
+    Tally decide(Circumstances circumstances, int[] levels) {
         for (int family : families) {
-            sum += family;
+            raised += family;
         }
-        for (int p = 0; p < parts.length; p++) {
-            sections[checklist.sectionOfFamilyPart[p]] += parts[p];
+        for (int p = 0; p < familyParts.length; p++) {
+            sections[checklist.sectionOfFamilyPart[p]] += familyParts[p];
         }
-        outcome = Math.max(outcome, checklist.totalBands.outcomeOf(sum));
+        outcome = Math.max(outcome, checklist.totalBands.outcomeOf(raised));
         for (int s = 0; s < sections.length; s++) {
             outcome = Math.max(outcome, checklist.sectionBands[s].outcomeOf(sections[s]));
         }
         for (CombinationRules combination : checklist.combinations) {
             boolean matters = combination.outcome > outcome || (combination.routes & ~routes) != 0;
-            if (matters
-                    && combination.attributes.holds(circumstances.attributeValues)
-                    && combination.holds(checklist, levels, met)) {
+            if (matters && holds(combination, circumstances, levels)) {
                 outcome = Math.max(outcome, combination.outcome);
                 routes |= combination.routes;
             }
         }
-        return new Tally(sum, sections, outcome, routes, met);
+        return this;
     }
 
     boolean holds(CombinationRules combination, Circumstances circumstances, int[] levels) {
-        return combination.attributes.holds(circumstances.attributeValues)
-                && combination.holds(circumstances.checklist, levels, met);
+        return combination.holds(checklist, levels, met) && combination.attributes.holds(circumstances.attributeValues);
     }
 }

@@ -1,33 +1,28 @@
 package varanid.intake.scoring;
 
+import java.util.Map;
+
 /** Nobody knows what the animal was kept with: by its origin, that alone may be reason to keep it apart. */
 final class UnknownExposure {
 
-    private UnknownExposure() {}
+    private final int[] findings;
+    private final int routes;
+    private final AttributeTest attributes;
 
-    static int routes(Reading reading) {
-        Checklist checklist = reading.checklist;
-        ChecklistDraft.Isolation isolation = checklist.draft().isolation();
-        if (isolation == null || isolation.unknownExposure() == null) {
-            return 0;
-        }
-        ChecklistDraft.Isolation.UnknownExposure rule = isolation.unknownExposure();
-        for (int a = 0; a < checklist.attributes.length; a++) {
-            AttributeRules attribute = checklist.attributes[a];
-            if (attribute.draft.id().equals(rule.attribute())) {
-                String value = attribute
-                        .draft
-                        .values()
-                        .get(reading.circumstances.attributeValues[a])
-                        .code();
-                if (!rule.values().contains(value)) {
-                    return 0;
+    UnknownExposure(
+            Checklist checklist, ChecklistDraft.Isolation isolation, ChecklistDraft.Isolation.UnknownExposure draft) {
+        findings = draft.findings().stream().mapToInt(checklist::indexOf).toArray();
+        routes = 1 << FindingRules.routeIndex(isolation, draft.route());
+        attributes = new AttributeTest(checklist, Map.of(draft.attribute(), draft.values()));
+    }
+
+    /** The route by which the animal is kept apart for this alone; 0 for none. */
+    int routes(Reading reading) {
+        if (attributes.holds(reading.circumstances.attributeValues)) {
+            for (int finding : findings) {
+                if (Integer.bitCount(reading.possible[finding]) > 1) {
+                    return routes;
                 }
-            }
-        }
-        for (String finding : rule.findings()) {
-            if (Integer.bitCount(reading.possible[checklist.indexOf(finding)]) > 1) {
-                return 1 << FindingRules.routeIndex(isolation, rule.route());
             }
         }
         return 0;

@@ -36,6 +36,11 @@ final class WhatIf {
         }
     }
 
+    /** Whether another level of this finding could change how other findings are read. */
+    boolean touchesOthers(int finding) {
+        return touchesOthers[finding];
+    }
+
     /** Whether the steps contradict each other or the other answers. */
     record Supposed(boolean contradictory, int outcome, int routes) {}
 

@@ -10,7 +10,6 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
-import tools.jackson.databind.json.JsonMapper;
 import varanid.intake.checklist.Catalogue;
 import varanid.intake.checklist.Edition;
 import varanid.intake.platform.start.CannotStart;
@@ -22,7 +21,8 @@ import varanid.intake.service.ServiceTest;
 @ServiceTest
 class ChecklistsInUseIT {
 
-    private static final String ANOTHER_DIGEST = "0123456789abcdef".repeat(4);
+    /** {@code printf another | sha256sum} */
+    private static final String ANOTHER_DIGEST = "ae448ac86c4e8e4dec645729708ef41873ae79c6dff84eff73360989487f08e5";
 
     @Autowired
     Organisations organisations;
@@ -52,13 +52,11 @@ class ChecklistsInUseIT {
                 keeper.post(animal + "/assessments", "{\"checklist\":\"varanid-intake\",\"version\":1}");
             }
             assertThat(digestsOf(organisation.id())).isEqualTo(1);
-            String content = jdbc.sql(
-                            "SELECT content::text FROM checklist_in_use WHERE organisation_id = ? AND checklist_sha256 = ?")
-                    .params(organisation.id(), edition.sha256())
-                    .query(String.class)
-                    .single();
-            assertThat(JsonMapper.shared().readTree(content).at("/findings").size())
-                    .isEqualTo(edition.checklist().draft().findings().size());
+            assertThat(jdbc.sql("SELECT file FROM checklist_in_use WHERE organisation_id = ? AND checklist_sha256 = ?")
+                            .params(organisation.id(), edition.sha256())
+                            .query(String.class)
+                            .single())
+                    .isEqualTo(edition.file());
         }
         assertThatCode(checklists::afterSingletonsInstantiated).doesNotThrowAnyException();
     }
@@ -100,8 +98,8 @@ class ChecklistsInUseIT {
     private void useOtherBytes(UUID organisation, Edition edition) {
         jdbc.sql("""
                         INSERT INTO checklist_in_use
-                        (organisation_id, checklist_id, checklist_version, checklist_sha256, content, first_used_at)
-                        VALUES (?, ?, ?, ?, '{}', now())""")
+                        (organisation_id, checklist_id, checklist_version, checklist_sha256, file, first_used_at)
+                        VALUES (?, ?, ?, ?, 'another', now())""")
                 .params(organisation, edition.id(), edition.version(), ANOTHER_DIGEST)
                 .update();
     }

@@ -1,6 +1,7 @@
 package varanid.intake.durability;
 
 import java.io.BufferedReader;
+import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -10,6 +11,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import varanid.intake.VaranidIntake;
 
 /** The whole service as a process of its own, on a data folder and with an embedded database that waits for the disk. */
@@ -38,7 +40,7 @@ final class ServiceProcess implements AutoCloseable {
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-XX:TieredStopAtLevel=1",
                         "-cp",
-                        System.getProperty("java.class.path"),
+                        classPath(),
                         VaranidIntake.class.getName()))
                 .redirectErrorStream(true);
         builder.environment().put("VARANID_INTAKE_HOME", home.toString());
@@ -47,6 +49,14 @@ final class ServiceProcess implements AutoCloseable {
         ServiceProcess service = new ServiceProcess(builder.start());
         service.port.get(5, TimeUnit.MINUTES);
         return service;
+    }
+
+    /** Without empty entries: each would be the working directory, whose migrations would then be there twice. */
+    private static String classPath() {
+        return Pattern.compile(File.pathSeparator, Pattern.LITERAL)
+                .splitAsStream(System.getProperty("java.class.path"))
+                .filter(entry -> !entry.isEmpty())
+                .collect(Collectors.joining(File.pathSeparator));
     }
 
     int port() {

@@ -3,6 +3,7 @@ package varanid.intake.scoring;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -130,7 +131,7 @@ final class NaiveScorer {
             boolean excuses,
             Consumer<Map<String, String>> use) {
         if (next == order.size()) {
-            if (agrees(completion, look, animal, fixed, excuses)) {
+            if (agrees(completion, look, fixed)) {
                 use.accept(completion);
             }
             return;
@@ -315,26 +316,18 @@ final class NaiveScorer {
 
     // ------------------------------------------------------------------------------------------------- implications
 
-    /** A reassuring level brings that of a missing answer with it, and cannot stand beside a certainly worrying one. */
-    private boolean agrees(
-            Map<String, String> completion,
-            Look look,
-            Map<String, String> animal,
-            Map<String, String> fixed,
-            boolean excuses) {
+    /** A reassuring level brings that of a missing answer with it, and cannot stand beside an answer that worries. */
+    private boolean agrees(Map<String, String> completion, Look look, Map<String, String> fixed) {
         for (ChecklistDraft.Implication it : draft.implies()) {
-            boolean broken =
-                    it.level().equals(completion.get(it.finding())) && !it.is().equals(completion.get(it.then()));
-            if (!broken || look.answers().get(it.finding()) == Answer.notYetDue()) {
-                continue;
-            }
-            boolean answered = fixed.containsKey(it.then()) || look.answers().containsKey(it.then());
-            boolean open = answered
-                    && mayBe(Objects.requireNonNull(findings.get(it.then())), completion, look, animal, fixed, excuses)
-                            .contains(it.is());
-            boolean notObserved =
-                    !fixed.containsKey(it.then()) && look.answers().get(it.then()) == Answer.notObserved();
-            if (!notObserved && !open) {
+            boolean reassuring = it.level().equals(completion.get(it.finding()))
+                    && look.answers().get(it.finding()) != Answer.notYetDue();
+            Answer then = look.answers().get(it.then());
+            boolean contradicted = fixed.containsKey(it.then())
+                    ? !it.is().equals(fixed.get(it.then()))
+                    : then == null
+                            ? !it.is().equals(completion.get(it.then()))
+                            : then instanceof Answer.Seen seen && !it.is().equals(seen.level());
+            if (reassuring && contradicted) {
                 return false;
             }
         }
@@ -473,11 +466,11 @@ final class NaiveScorer {
                         .anyMatch(chain -> chain.contains(than) && chain.indexOf(level) > chain.indexOf(than));
     }
 
-    /** The level of a set that counts for at least as much as every other one. */
+    /** The level of a set that counts for at least as much as every other one; of equals the last. */
     private String worst(ChecklistDraft.Finding finding, Set<String> levels) {
         return levels.stream()
                 .filter(level -> levels.stream().allMatch(other -> outweighs(finding, level, other)))
-                .findFirst()
+                .max(Comparator.comparingInt(level -> finding.levels().indexOf(level(finding, level))))
                 .orElseThrow();
     }
 

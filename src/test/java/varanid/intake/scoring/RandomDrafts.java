@@ -19,14 +19,14 @@ final class RandomDrafts {
     private static final List<String> NONE = List.of();
 
     private final Random random;
-    private final boolean drivers;
+    private final boolean measures;
     private int outcomes;
     private boolean higherIsWorse;
     private boolean isolates;
 
-    RandomDrafts(Random random, boolean drivers) {
+    RandomDrafts(Random random, boolean measures) {
         this.random = random;
-        this.drivers = drivers;
+        this.measures = measures;
     }
 
     /** One that the loader accepts; others are thrown away. */
@@ -139,7 +139,7 @@ final class RandomDrafts {
         List<List<String>> chains = forked ? List.of(one, other) : List.of(one);
         ChecklistDraft.Measure measure = null;
         List<ChecklistDraft.Case> cases = List.of();
-        if (chance(0.35)) {
+        if (measures && chance(0.35)) {
             boolean companion = chance(0.3);
             measure = new ChecklistDraft.Measure(
                     "1",
@@ -220,7 +220,7 @@ final class RandomDrafts {
         List<ChecklistDraft.Case> cases = new ArrayList<>();
         List<ChecklistDraft.Finding> plain =
                 before.stream().filter(finding -> finding.measure() == null).toList();
-        if (drivers && chance(0.5) && !plain.isEmpty()) {
+        if (chance(0.5) && !plain.isEmpty()) {
             ChecklistDraft.Finding driver = pick(plain);
             String last = driver.levels().get(driver.levels().size() - 1).code();
             Map<String, List<String>> when = new HashMap<>(Map.of(driver.id(), List.of(last)));

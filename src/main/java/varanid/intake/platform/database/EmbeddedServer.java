@@ -27,7 +27,7 @@ import varanid.intake.platform.start.HomeFolder;
  * <tr><td>{@code database}</td><td>PostgreSQL's data; there whole or not at all</td></tr>
  * <tr><td>{@code database-passwords}</td><td>see {@link Passwords}</td></tr>
  * <tr><td>{@code database.log}, {@code database.log.1}</td><td>what the server said since this start and before</td></tr>
- * <tr><td>{@code database-unfinished-*}</td><td>left by a first start that was killed; removed</td></tr>
+ * <tr><td>{@code database-unfinished-*}, {@code *.unfinished}</td><td>left by a start that was killed; removed</td></tr>
  * </table>
  */
 final class EmbeddedServer implements AutoCloseable {
@@ -190,7 +190,9 @@ final class EmbeddedServer implements AutoCloseable {
     private void removeUnfinished() throws IOException {
         try (Stream<Path> files = Files.list(home.path())) {
             for (Path path : files.toList()) {
-                if (path.getFileName().toString().startsWith(UNFINISHED)) {
+                String name = path.getFileName().toString();
+                // The second kind is of HomeFolder.write; we hold the lock, so nobody is writing now.
+                if (name.startsWith(UNFINISHED) || name.endsWith(".unfinished")) {
                     removeUnfinished(path);
                 }
             }

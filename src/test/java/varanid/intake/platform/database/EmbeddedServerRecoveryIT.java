@@ -138,9 +138,11 @@ class EmbeddedServerRecoveryIT {
             }
         }
         assertThat(home.resolve("database")).doesNotExist();
+        Path token = Files.createFile(home.resolve("token-1.unfinished"));
         try (EmbeddedServer.Running server = start(home)) {
             assertThat(server.port()).isPositive();
         }
+        assertThat(token).as("a file half written is removed").doesNotExist();
     }
 
     private static void awaitUnfinished(WatchService changes) throws InterruptedException {

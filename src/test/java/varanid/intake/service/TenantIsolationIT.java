@@ -1,0 +1,134 @@
+package varanid.intake.service;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.function.BiFunction;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.web.bind.annotation.RequestMethod;
+import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
+import varanid.intake.platform.web.Role;
+
+/** No request ever sees, or changes, what another organisation has. */
+@ServiceTest
+class TenantIsolationIT {
+
+    /** How to make one of a collection, at its address; a new path of the API that names things needs its line here. */
+    private static final Map<String, BiFunction<Client, String, Answer>> MAKERS = Map.of(
+            "/api/v1/animals",
+            (client, address) -> client.post(address, "{}"),
+            "/api/v1/animals/{animalId}/assessments",
+            (client, address) -> client.post(address, "{\"checklist\":\"varanid-intake\"}"),
+            "/api/v1/consignments",
+            (client, address) -> client.post(address, "{\"name\":\"c\"}"),
+            "/api/v1/people",
+            (client, address) -> client.post(address, "{\"name\":\"p\",\"roles\":[\"keeper\"]}"),
+            "/api/v1/tokens",
+            (client, address) -> client.post(address, "{\"label\":\"t\"}"));
+
+    /** What belongs to nobody: it comes with the program. */
+    private static final String OF_EVERYBODY = "/api/v1/checklists";
+
+    @Autowired
+    Organisations organisations;
+
+    @Autowired
+    @Qualifier("requestMappingHandlerMapping")
+    RequestMappingHandlerMapping mappings;
+
+    private record Path(RequestMethod method, String pattern) {}
+
+    @Test
+    void answersNotFoundForEveryIdOfAnotherOrganisation() {
+        Client owner = organisations.create().person(Role.values());
+        Client stranger = organisations.create().person(Role.values());
+        List<Path> paths = pathsWithId();
+        assertThat(paths).hasSizeGreaterThan(5);
+        for (Path path : paths) {
+            String address = madeBy(owner, path.pattern());
+            assertThat(asks(stranger, path.method(), address))
+                    .as("%s", path)
+                    .satisfies(answer -> assertThat(answer.isProblem("not-found"))
+                            .as(answer.body())
+                            .isTrue());
+            // It is there, and it is its owner who is let through: to it, or to what is wrong with the empty body.
+            assertThat(asks(owner, path.method(), address).status())
+                    .as("%s for its owner", path)
+                    .isIn(200, 201, 422);
+        }
+    }
+
+    @Test
+    void listsNothingOfAnotherOrganisation() {
+        Client owner = organisations.create().person(Role.values());
+        Client stranger = organisations.create().person(Role.values());
+        MAKERS.keySet().stream().filter(collection -> !collection.contains("{")).forEach(collection -> {
+            String id = make(owner, collection, collection);
+            assertThat(owner.get(collection + "?limit=200").body()).contains(id);
+            assertThat(stranger.get(collection + "?limit=200").body()).doesNotContain(id);
+        });
+    }
+
+    @Test
+    void takesNoIdOfAnotherOrganisationInABody() {
+        Client owner = organisations.create().person(Role.values());
+        Client stranger = organisations.create().person(Role.values());
+        String consignment = make(owner, "/api/v1/consignments", "/api/v1/consignments");
+        assertThat(stranger.post("/api/v1/animals", "{\"consignmentId\":\"" + consignment + "\"}")
+                        .faults())
+                .containsExactly("#/consignmentId");
+        assertThat(stranger.get("/api/v1/animals?consignment=" + consignment)
+                        .json()
+                        .get("items"))
+                .isEmpty();
+        assertThat(stranger.post("/api/v1/tokens", "{\"label\":\"t\",\"personId\":\"" + owner.personId() + "\"}")
+                        .faults())
+                .containsExactly("#/personId");
+    }
+
+    /** The pattern with things of that person in place of its variables. */
+    private static String madeBy(Client owner, String pattern) {
+        String address = "";
+        String collection = "";
+        for (String part : pattern.substring(1).split("/")) {
+            address += "/" + (part.startsWith("{") ? make(owner, collection, address) : part);
+            collection += "/" + part;
+        }
+        return address;
+    }
+
+    private static String make(Client owner, String collection, String address) {
+        BiFunction<Client, String, Answer> maker =
+                Objects.requireNonNull(MAKERS.get(collection), "how to make one of " + collection);
+        Answer made = maker.apply(owner, address);
+        assertThat(made.status()).as(made.body()).isEqualTo(201);
+        return made.id();
+    }
+
+    private static Answer asks(Client client, RequestMethod method, String address) {
+        return method == RequestMethod.GET
+                ? client.get(address)
+                : client.sendJson(method.name(), address, "{}", "If-Match", "*");
+    }
+
+    private List<Path> pathsWithId() {
+        Set<Path> paths = new HashSet<>();
+        mappings.getHandlerMethods()
+                .keySet()
+                .forEach(mapping -> mapping.getPatternValues().stream()
+                        .filter(pattern -> pattern.startsWith("/api/")
+                                && pattern.contains("/{")
+                                && !pattern.startsWith(OF_EVERYBODY))
+                        .forEach(pattern -> mapping.getMethodsCondition()
+                                .getMethods()
+                                .forEach(method -> paths.add(new Path(method, pattern)))));
+        return new ArrayList<>(paths);
+    }
+}
