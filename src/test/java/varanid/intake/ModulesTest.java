@@ -22,6 +22,7 @@ class ModulesTest {
     private static final Map<String, Set<String>> MAY_USE = Map.ofEntries(
             Map.entry("scoring", Set.of()),
             Map.entry("measures", Set.of()),
+            Map.entry("infection", Set.of()),
             Map.entry("platform.start", Set.of()),
             Map.entry("platform.time", Set.of()),
             Map.entry("platform.id", Set.of("platform.time")),
