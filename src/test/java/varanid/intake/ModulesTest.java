@@ -23,6 +23,8 @@ class ModulesTest {
             Map.entry("scoring", Set.of()),
             Map.entry("measures", Set.of()),
             Map.entry("infection", Set.of()),
+            Map.entry("quarantine", Set.of()),
+            Map.entry("reminder", Set.of()),
             Map.entry("platform.start", Set.of()),
             Map.entry("platform.time", Set.of()),
             Map.entry("platform.id", Set.of("platform.time")),
