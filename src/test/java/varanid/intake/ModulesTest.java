@@ -35,7 +35,8 @@ class ModulesTest {
             Map.entry("platform.web", Set.of("platform.id", "platform.time")),
             Map.entry("account", Set.of("platform.id", "platform.start", "platform.time", "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
-            Map.entry("animal", Set.of("measures", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
+                    "animal", Set.of("measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry(
                     "assessment",
                     Set.of(
@@ -43,6 +44,7 @@ class ModulesTest {
                             "checklist",
                             "measures",
                             "scoring",
+                            "platform.database",
                             "platform.id",
                             "platform.start",
                             "platform.time",
