@@ -22,6 +22,12 @@ class ModulesTest {
     private static final Map<String, Set<String>> MAY_USE = Map.ofEntries(
             Map.entry("scoring", Set.of()),
             Map.entry("measures", Set.of()),
+            Map.entry("weight", Set.of("measures")),
+            Map.entry("condition", Set.of("measures")),
+            Map.entry("enclosure", Set.of("measures")),
+            Map.entry("infection", Set.of()),
+            Map.entry("quarantine", Set.of()),
+            Map.entry("reminder", Set.of()),
             Map.entry("platform.start", Set.of()),
             Map.entry("platform.time", Set.of()),
             Map.entry("platform.id", Set.of("platform.time")),
@@ -29,7 +35,8 @@ class ModulesTest {
             Map.entry("platform.web", Set.of("platform.id", "platform.time")),
             Map.entry("account", Set.of("platform.id", "platform.start", "platform.time", "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
-            Map.entry("animal", Set.of("measures", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
+                    "animal", Set.of("measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry(
                     "assessment",
                     Set.of(
@@ -37,6 +44,7 @@ class ModulesTest {
                             "checklist",
                             "measures",
                             "scoring",
+                            "platform.database",
                             "platform.id",
                             "platform.start",
                             "platform.time",

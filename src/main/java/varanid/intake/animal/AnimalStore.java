@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.json.JsonMapper;
+import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.id.RowKey;
 import varanid.intake.platform.web.Caller;
@@ -27,14 +29,19 @@ class AnimalStore {
     private final AnimalRows rows;
     private final Ids ids;
     private final JsonMapper json;
+    private final OrganisationLock lock;
+    private final ApplicationEventPublisher events;
 
-    AnimalStore(AnimalRows rows, Ids ids, JsonMapper json) {
+    AnimalStore(AnimalRows rows, Ids ids, JsonMapper json, OrganisationLock lock, ApplicationEventPublisher events) {
         this.rows = rows;
         this.ids = ids;
         this.json = json;
+        this.lock = lock;
+        this.events = events;
     }
 
     AnimalRecord add(Caller caller, Registration registration, Instant now) {
+        lock.hold(caller.organisationId());
         AnimalRow row = new AnimalRow(
                 caller.key(ids.next()),
                 json.writeValueAsString(registration.weights()),
@@ -42,15 +49,22 @@ class AnimalStore {
                 caller.personId(),
                 now);
         fill(row, registration.details());
-        return read(rows.saveAndFlush(row));
+        return save(row);
     }
 
     Optional<AnimalRecord> change(Caller caller, UUID id, IfMatch ifMatch, AnimalDetails details) {
+        lock.hold(caller.organisationId());
         return rows.findById(caller.key(id)).map(row -> {
             ifMatch.require(row.version);
             fill(row, details);
-            return read(rows.saveAndFlush(row));
+            return save(row);
         });
+    }
+
+    private AnimalRecord save(AnimalRow row) {
+        AnimalRecord saved = read(rows.saveAndFlush(row));
+        events.publishEvent(AnimalChanged.of(row.key.organisationId(), row.key.id()));
+        return saved;
     }
 
     Optional<AnimalRecord> find(UUID organisationId, UUID id) {

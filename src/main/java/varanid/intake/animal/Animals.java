@@ -1,6 +1,7 @@
 package varanid.intake.animal;
 
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +34,11 @@ public class Animals {
         return new Newcomer(
                 animal.id(),
                 Optional.ofNullable(details.name()).or(() -> Optional.ofNullable(details.tag())),
+                Optional.ofNullable(details.tag()),
+                Optional.ofNullable(details.species()),
                 details.lifeStage(),
+                Optional.ofNullable(details.declaredOrigin()),
+                details.evidence(),
                 origin.steering(),
                 origin.assessed(),
                 Optional.ofNullable(details.consignmentId()),
@@ -46,11 +51,15 @@ public class Animals {
     }
 
     /**
-     * An animal as a checklist sees it.
+     * An animal as other features see it.
      *
      * @param id of the animal
      * @param name what people call it, else its tag
+     * @param tag what stands on its cage
+     * @param species genus and species
      * @param lifeStage as recorded; unknown where it is not
+     * @param declaredOrigin the CITES source code that somebody stated
+     * @param evidence answers to the questions about origin, by their id; those not answered are left out
      * @param steeringOrigin the CITES source code that plans go by: the riskier of declared and assessed
      * @param assessedOrigin what the evidence says
      * @param consignmentId what it came with
@@ -59,7 +68,11 @@ public class Animals {
     public record Newcomer(
             UUID id,
             Optional<String> name,
+            Optional<String> tag,
+            Optional<String> species,
             LifeStage lifeStage,
+            Optional<String> declaredOrigin,
+            Map<String, Evidence> evidence,
             String steeringOrigin,
             AssessedOrigin assessedOrigin,
             Optional<UUID> consignmentId,

@@ -8,13 +8,15 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import varanid.intake.animal.AnimalChanged;
 import varanid.intake.animal.Animals;
 import varanid.intake.checklist.Catalogue;
 import varanid.intake.checklist.Edition;
+import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
@@ -31,7 +33,8 @@ public class Assessments {
     private final ChecklistsInUse checklists;
     private final Animals animals;
     private final Catalogue catalogue;
-    private final JdbcClient jdbc;
+    private final OrganisationLock lock;
+    private final ApplicationEventPublisher events;
     private final Ids ids;
     private final Clock clock;
 
@@ -40,14 +43,16 @@ public class Assessments {
             ChecklistsInUse checklists,
             Animals animals,
             Catalogue catalogue,
-            JdbcClient jdbc,
+            OrganisationLock lock,
+            ApplicationEventPublisher events,
             Ids ids,
             Clock clock) {
         this.rows = rows;
         this.checklists = checklists;
         this.animals = animals;
         this.catalogue = catalogue;
-        this.jdbc = jdbc;
+        this.lock = lock;
+        this.events = events;
         this.ids = ids;
         this.clock = clock;
     }
@@ -78,11 +83,8 @@ public class Assessments {
     AssessmentRow keep(Caller caller, UUID animalId, NewAssessment look) {
         Edition edition = look.look().edition();
         checklists.hold(caller.organisationId(), edition);
-        // One look at an animal at a time, or two at once could both use up the day's excuse, or both correct the same.
-        jdbc.sql("SELECT pg_advisory_xact_lock(hashtextextended(?, 0))")
-                .param(caller.organisationId() + "/" + animalId)
-                .query((row, number) -> number)
-                .list();
+        // Or two looks at once could both use up the day's excuse, or both correct the same.
+        lock.hold(caller.organisationId());
         if (look.supersedes() != null) {
             mayBeSuperseded(caller, animalId, look.supersedes());
         }
@@ -107,7 +109,7 @@ public class Assessments {
                 look.look().answersAsGiven(),
                 look.note(),
                 score);
-        return rows.saveAndFlush(new AssessmentRow(
+        AssessmentRow kept = rows.saveAndFlush(new AssessmentRow(
                 caller.key(id),
                 animalId,
                 caller.personId(),
@@ -117,6 +119,8 @@ public class Assessments {
                 score,
                 look.supersedes(),
                 CanonicalJson.of(view)));
+        events.publishEvent(AnimalChanged.of(caller.organisationId(), animalId));
+        return kept;
     }
 
     private void mayBeSuperseded(Caller caller, UUID animalId, UUID supersedes) {

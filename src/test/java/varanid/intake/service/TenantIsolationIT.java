@@ -21,17 +21,12 @@ import varanid.intake.platform.web.Role;
 class TenantIsolationIT {
 
     /** How to make one of a collection, at its address; a new path of the API that names things needs its line here. */
-    private static final Map<String, BiFunction<Client, String, Answer>> MAKERS = Map.of(
-            "/api/v1/animals",
-            (client, address) -> client.post(address, "{}"),
-            "/api/v1/animals/{animalId}/assessments",
-            (client, address) -> client.post(address, "{\"checklist\":\"varanid-intake\"}"),
-            "/api/v1/consignments",
-            (client, address) -> client.post(address, "{\"name\":\"c\"}"),
-            "/api/v1/people",
-            (client, address) -> client.post(address, "{\"name\":\"p\",\"roles\":[\"keeper\"]}"),
-            "/api/v1/tokens",
-            (client, address) -> client.post(address, "{\"label\":\"t\"}"));
+    private static final Map<String, BiFunction<Client, String, Answer>> MAKERS = Map.ofEntries(
+            makes("/api/v1/animals", "{}"),
+            makes("/api/v1/animals/{animalId}/assessments", "{\"checklist\":\"varanid-intake\"}"),
+            makes("/api/v1/consignments", "{\"name\":\"c\"}"),
+            makes("/api/v1/people", "{\"name\":\"p\",\"roles\":[\"keeper\"]}"),
+            makes("/api/v1/tokens", "{\"label\":\"t\"}"));
 
     /** What belongs to nobody: it comes with the program. */
     private static final String OF_EVERYBODY = "/api/v1/checklists";
@@ -91,6 +86,10 @@ class TenantIsolationIT {
         assertThat(stranger.post("/api/v1/tokens", "{\"label\":\"t\",\"personId\":\"" + owner.personId() + "\"}")
                         .faults())
                 .containsExactly("#/personId");
+    }
+
+    private static Map.Entry<String, BiFunction<Client, String, Answer>> makes(String collection, String body) {
+        return Map.entry(collection, (client, address) -> client.post(address, body));
     }
 
     /** The pattern with things of that person in place of its variables. */

@@ -1,6 +1,7 @@
 package varanid.intake.platform.web;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -45,6 +46,11 @@ public final class Query {
     /** A text to filter by. */
     public Given<String> text(String name, int longest) {
         return value(name).text(longest);
+    }
+
+    /** A date to filter by, such as the day a plan is asked for. */
+    public Given<LocalDate> date(String name) {
+        return value(name).date();
     }
 
     /** A code to filter by. */

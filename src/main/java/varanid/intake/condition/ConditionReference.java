@@ -1,0 +1,76 @@
+package varanid.intake.condition;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.dataformat.yaml.YAMLMapper;
+
+/** What {@code shared/reference/body-condition.yaml} says. */
+@Component
+class ConditionReference {
+
+    private static final String PATH = "/shared/reference/body-condition.yaml";
+
+    private static final YAMLMapper YAML = YAMLMapper.builder()
+            .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+            .build();
+
+    private final ConditionRules rules;
+
+    ConditionReference() {
+        try (InputStream file = ConditionReference.class.getResourceAsStream(PATH)) {
+            if (file == null) {
+                throw new IllegalStateException("missing from the program: " + PATH);
+            }
+            rules = YAML.readValue(file, ConditionFile.class).rules();
+        } catch (IOException e) {
+            throw new IllegalStateException("cannot be read: " + PATH, e);
+        }
+    }
+
+    ConditionRules rules() {
+        return rules;
+    }
+
+    private record ConditionFile(
+            String asOf,
+            List<Line> lines,
+            Scatter scatter,
+            Lengths lengths,
+            Index scaledMassIndex,
+            Map<String, String> questions,
+            String notice) {
+
+        ConditionRules rules() {
+            return new ConditionRules(
+                    lines.stream()
+                            .map(each -> new MassLine(each.id, each.intercept, each.slope, each.source))
+                            .toList(),
+                    scatter.factor,
+                    lengths.shortestMillimetres,
+                    lengths.longestMillimetres,
+                    new ConditionRules.IndexRules(scaledMassIndex.slope, scaledMassIndex.shortestOfLongest),
+                    Arrays.stream(MassForLength.Place.values())
+                            .filter(each -> questions.containsKey(each.code()))
+                            .collect(Collectors.toMap(
+                                    Function.identity(), each -> Objects.requireNonNull(questions.get(each.code())))),
+                    notice);
+        }
+    }
+
+    private record Line(String id, double intercept, double slope, String source) {}
+
+    private record Scatter(double factor, String source) {}
+
+    private record Lengths(double shortestMillimetres, double longestMillimetres, String source) {}
+
+    private record Index(double slope, double shortestOfLongest, String source) {}
+}

@@ -1,0 +1,32 @@
+package varanid.intake.condition;
+
+/**
+ * A mass or a length with what its instrument may hide.
+ *
+ * @param lowest greater than zero
+ * @param shown what was displayed
+ * @param highest not below it
+ */
+public record Reading(double lowest, double shown, double highest) {
+
+    /** @throws IllegalArgumentException where the order is another, or something is zero or less */
+    public Reading {
+        if (!(lowest > 0 && lowest <= shown && shown <= highest)) {
+            throw new IllegalArgumentException("no reading: " + lowest + ", " + shown + ", " + highest);
+        }
+    }
+
+    /** A reading whose step nobody knows: taken as it was displayed. */
+    public static Reading exactly(double shown) {
+        return new Reading(shown, shown, shown);
+    }
+
+    /**
+     * What an instrument of that step may have rounded.
+     *
+     * @param step in the same unit, smaller than twice the reading
+     */
+    public static Reading ofStep(double shown, double step) {
+        return new Reading(shown - step / 2, shown, shown + step / 2);
+    }
+}

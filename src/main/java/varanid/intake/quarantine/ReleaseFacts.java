@@ -1,0 +1,81 @@
+package varanid.intake.quarantine;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What is known of one animal when somebody asks whether its quarantine could end.
+ *
+ * @param asOf the local day of asking
+ * @param clock the clock of its space, read on that day
+ * @param samples stool samples of this animal, in any order
+ * @param miteLooks every look for mites at this animal or the others of its space, in any order
+ * @param lastLook the last answered checklist
+ * @param weight what the weighings say
+ * @param treatmentOpen a treatment that has begun and not ended, in words, for what it was; empty where none is
+ * @param vetApproval who of the vets approved the release on which day; empty where nobody has
+ * @param legalHold whether the animal is held by an authority; empty where nobody has said
+ * @param seized whether its origin is a seizure, so that a hold must be ruled out
+ */
+public record ReleaseFacts(
+        LocalDate asOf,
+        ClockReading clock,
+        List<StoolSample> samples,
+        List<MiteLook> miteLooks,
+        Optional<Look> lastLook,
+        Weight weight,
+        Optional<String> treatmentOpen,
+        Optional<Approval> vetApproval,
+        Optional<Boolean> legalHold,
+        boolean seized) {
+
+    public ReleaseFacts {
+        samples = List.copyOf(samples);
+        miteLooks = List.copyOf(miteLooks);
+    }
+
+    /**
+     * A stool sample.
+     *
+     * @param takenOn local day
+     * @param freshHours how old it was when looked at or sent; empty where nobody wrote it down
+     * @param result what came of it
+     */
+    public record StoolSample(LocalDate takenOn, Optional<Integer> freshHours, Result result) {}
+
+    /** What came of a sample. */
+    public enum Result {
+        NEGATIVE,
+        POSITIVE,
+        PENDING,
+        UNUSABLE
+    }
+
+    /** Somebody looked for mites. */
+    public record MiteLook(LocalDate on, boolean seen) {}
+
+    /**
+     * The last answered checklist.
+     *
+     * @param on local day
+     * @param signs labels of the findings that were not as they should be; empty where there were none
+     * @param unseen labels of findings that must be seen and were not
+     */
+    public record Look(LocalDate on, List<String> signs, List<String> unseen) {
+        public Look {
+            signs = List.copyOf(signs);
+            unseen = List.copyOf(unseen);
+        }
+    }
+
+    /** What the weighings say. */
+    public enum Weight {
+        NOT_FALLING,
+        FALLING,
+        CANNOT_TELL
+    }
+
+    /** A vet's approval. */
+    public record Approval(String by, LocalDate on) {}
+}

@@ -1,0 +1,95 @@
+package varanid.intake.weight;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.dataformat.yaml.YAMLMapper;
+
+/** What {@code shared/reference/weight-thresholds.yaml} says. */
+@Component
+class WeightReference {
+
+    private static final String PATH = "/shared/reference/weight-thresholds.yaml";
+
+    private static final YAMLMapper YAML = YAMLMapper.builder()
+            .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+            .build();
+
+    private final WeightRules rules;
+
+    WeightReference() {
+        try (InputStream file = WeightReference.class.getResourceAsStream(PATH)) {
+            if (file == null) {
+                throw new IllegalStateException("missing from the program: " + PATH);
+            }
+            rules = YAML.readValue(file, WeightFile.class).rules();
+        } catch (IOException e) {
+            throw new IllegalStateException("cannot be read: " + PATH, e);
+        }
+    }
+
+    WeightRules rules() {
+        return rules;
+    }
+
+    private record WeightFile(
+            String asOf,
+            Heavy heavy,
+            SlopeLine slope,
+            AnswerLine answer,
+            List<WeightRules.Threshold> thresholds,
+            Map<String, String> texts,
+            Map<String, String> sources) {
+
+        WeightRules rules() {
+            return new WeightRules(
+                    Duration.ofHours(heavy.hoursAfterFood),
+                    new WeightRules.SlopeRules(
+                            slope.weighingDays,
+                            slope.intervalFrom,
+                            slope.confidence,
+                            slope.longestDays,
+                            slope.heavyShareBelow),
+                    new WeightRules.AnswerRules(
+                            answer.lowestPercent,
+                            answer.highestPercent,
+                            answer.longestDays,
+                            answer.dueAfterDays,
+                            answer.staleAfterDays),
+                    thresholds,
+                    Arrays.stream(Caveat.values())
+                            .filter(each -> texts.containsKey(each.code()))
+                            .collect(Collectors.toMap(
+                                    Function.identity(), each -> Objects.requireNonNull(texts.get(each.code())))),
+                    sources);
+        }
+    }
+
+    private record Heavy(int hoursAfterFood, List<String> source) {}
+
+    private record SlopeLine(
+            int weighingDays,
+            int intervalFrom,
+            double confidence,
+            int longestDays,
+            double heavyShareBelow,
+            List<String> source) {}
+
+    private record AnswerLine(
+            BigDecimal lowestPercent,
+            BigDecimal highestPercent,
+            int longestDays,
+            int dueAfterDays,
+            int staleAfterDays,
+            List<String> source) {}
+}

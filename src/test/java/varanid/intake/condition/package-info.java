@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.condition;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.enclosure;
+
+import org.jspecify.annotations.NullMarked;

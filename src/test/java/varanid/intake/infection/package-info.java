@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.infection;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.quarantine;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.reminder;
+
+import org.jspecify.annotations.NullMarked;

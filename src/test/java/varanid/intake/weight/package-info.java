@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.weight;
+
+import org.jspecify.annotations.NullMarked;
