@@ -24,7 +24,9 @@ class ModulesTest {
             Map.entry("measures", Set.of()),
             Map.entry("weight", Set.of("measures")),
             Map.entry("condition", Set.of("measures")),
-            Map.entry("enclosure", Set.of("measures")),
+            Map.entry(
+                    "enclosure",
+                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry("infection", Set.of()),
             Map.entry("quarantine", Set.of()),
             Map.entry("reminder", Set.of()),
