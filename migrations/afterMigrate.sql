@@ -5,7 +5,9 @@ DECLARE
     append_only CONSTANT text[] := ARRAY[
         'assessment',
         'checklist_in_use',
-        'demo_organisation'
+        'demo_organisation',
+        'weighing',
+        'length_measurement'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',
