@@ -63,7 +63,14 @@ class ModulesTest {
                             "platform.web")),
             Map.entry(
                     "demo",
-                    Set.of("account", "animal", "assessment", "platform.id", "platform.start", "platform.web")));
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "weight",
+                            "platform.id",
+                            "platform.start",
+                            "platform.web")));
 
     private static ApplicationModules modules;
 
