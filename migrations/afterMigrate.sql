@@ -7,6 +7,8 @@ DECLARE
         'checklist_in_use',
         'demo_organisation',
         'enclosure_reading'
+        'weighing',
+        'length_measurement'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

@@ -27,6 +27,20 @@ class ModulesTest {
             Map.entry(
                     "enclosure",
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
+                    "weight",
+                    Set.of(
+                            "animal",
+                            "condition",
+                            "measures",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
+                    "condition",
+                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+            Map.entry("enclosure", Set.of("measures")),
             Map.entry("infection", Set.of()),
             Map.entry("quarantine", Set.of()),
             Map.entry("reminder", Set.of()),
@@ -46,6 +60,7 @@ class ModulesTest {
                             "checklist",
                             "measures",
                             "scoring",
+                            "weight",
                             "platform.database",
                             "platform.id",
                             "platform.start",
@@ -53,7 +68,14 @@ class ModulesTest {
                             "platform.web")),
             Map.entry(
                     "demo",
-                    Set.of("account", "animal", "assessment", "platform.id", "platform.start", "platform.web")));
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "weight",
+                            "platform.id",
+                            "platform.start",
+                            "platform.web")));
 
     private static ApplicationModules modules;
 

@@ -1,6 +1,7 @@
 package varanid.intake.animal;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -26,6 +27,13 @@ public class Animals {
     @Transactional(readOnly = true)
     public Optional<Newcomer> find(UUID organisationId, UUID id) {
         return store.find(organisationId, id).map(this::newcomer);
+    }
+
+    /** What was read of the animal when it was registered, where the organisation has it. */
+    @Transactional(readOnly = true)
+    public Optional<FirstReadings> findFirstReadings(UUID organisationId, UUID id) {
+        return store.find(organisationId, id)
+                .map(animal -> new FirstReadings(animal.details().lifeStage(), animal.weights(), animal.lengths()));
     }
 
     private Newcomer newcomer(AnimalRecord animal) {
@@ -77,4 +85,13 @@ public class Animals {
             AssessedOrigin assessedOrigin,
             Optional<UUID> consignmentId,
             Optional<LocalDate> arrivedOn) {}
+
+    /**
+     * What was read of an animal when it was registered; never changed.
+     *
+     * @param lifeStage as it is recorded now
+     * @param weights in the order they were given, which is how a correction names them
+     * @param lengths in the same manner
+     */
+    public record FirstReadings(LifeStage lifeStage, List<WeightReading> weights, List<LengthReading> lengths) {}
 }
