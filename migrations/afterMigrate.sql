@@ -5,7 +5,11 @@ DECLARE
     append_only CONSTANT text[] := ARRAY[
         'assessment',
         'checklist_in_use',
-        'demo_organisation'
+        'demo_organisation',
+        'sample',
+        'sample_step',
+        'sample_result',
+        'sampling_setting'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

@@ -152,6 +152,7 @@ public record SamplingDefaults(
      *
      * @param id its code
      * @param name as a laboratory calls it
+     * @param kinds the samples that its figures are meant for
      * @param agents what it can find
      * @param sensitivity of one sample, 0 to 1
      * @param specificity of one sample, 0 to 1
@@ -161,6 +162,7 @@ public record SamplingDefaults(
     public record Method(
             String id,
             String name,
+            List<String> kinds,
             List<String> agents,
             double sensitivity,
             double specificity,
@@ -168,6 +170,7 @@ public record SamplingDefaults(
             String weakness) {
 
         public Method {
+            kinds = List.copyOf(kinds);
             agents = List.copyOf(agents);
             new TestQuality(sensitivity, specificity);
         }
