@@ -51,13 +51,7 @@ class ModulesTest {
                             "platform.web")),
             Map.entry(
                     "sample",
-                    Set.of(
-                            "animal",
-                            "infection",
-                            "platform.database",
-                            "platform.id",
-                            "platform.time",
-                            "platform.web")),
+                    Set.of("animal", "infection", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry(
                     "demo",
                     Set.of("account", "animal", "assessment", "platform.id", "platform.start", "platform.web")));

@@ -28,13 +28,13 @@ import varanid.intake.platform.web.Role;
 class FreedomController {
 
     private final SampleStore store;
-    private final Settings settings;
+    private final SamplingSettings settings;
     private final Animals animals;
     private final SamplingReference reference;
     private final Clock clock;
 
     FreedomController(
-            SampleStore store, Settings settings, Animals animals, SamplingReference reference, Clock clock) {
+            SampleStore store, SamplingSettings settings, Animals animals, SamplingReference reference, Clock clock) {
         this.store = store;
         this.settings = settings;
         this.animals = animals;
@@ -55,13 +55,13 @@ class FreedomController {
     @Transactional(readOnly = true)
     public ResponseEntity<FreedomView> freedom(Caller caller, @PathVariable UUID animalId, Query query) {
         if (!caller.may(Role.CLINICIAN)) {
-            throw ProblemException.forbidden(reference.defaults().texts().keeperInstead()
-                    + " /api/v1/animals/" + animalId + "/quarantine");
+            throw ProblemException.forbidden(
+                    reference.defaults().texts().keeperInstead() + " /api/v1/animals/" + animalId + "/quarantine");
         }
         Given<LocalDate> asOf = query.date("asOf");
         query.orThrow();
-        Animals.Newcomer animal = animals.find(caller.organisationId(), animalId)
-                .orElseThrow(() -> ProblemException.notFound("animal"));
+        Animals.Newcomer animal =
+                animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
         return ResponseEntity.ok(new FreedomReader(
                         animal,
                         settings.get(caller.organisationId()),

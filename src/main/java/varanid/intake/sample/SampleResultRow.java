@@ -7,53 +7,61 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
 import org.springframework.data.domain.Persistable;
 import varanid.intake.platform.id.RowKey;
 
-/** What became of a sample at one time. Written once. */
+/** What one method found in a sample. Written once. */
 @Entity
 @Immutable
-@Table(name = "sample_step")
-class StepRow implements Persistable<RowKey> {
+@Table(name = "sample_result")
+class SampleResultRow implements Persistable<RowKey> {
 
     @EmbeddedId
     private RowKey key;
 
     private UUID animalId;
     private UUID sampleId;
-    private String step;
-    private Instant occurredAt;
-    private LocalDate localDate;
+    private String method;
+    private String outcome;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    private String found;
+
+    private LocalDate reportedOn;
     private @Nullable String laboratory;
-    private @Nullable String note;
+    private @Nullable String report;
     private @Nullable UUID supersedes;
     private UUID recordedBy;
     private Instant recordedAt;
 
     @SuppressWarnings("NullAway.Init")
-    protected StepRow() {}
+    protected SampleResultRow() {}
 
-    StepRow(
+    SampleResultRow(
             RowKey key,
             UUID animalId,
             UUID sampleId,
-            String step,
-            Instant occurredAt,
-            LocalDate localDate,
+            String method,
+            String outcome,
+            String found,
+            LocalDate reportedOn,
             @Nullable String laboratory,
-            @Nullable String note,
+            @Nullable String report,
             @Nullable UUID supersedes,
             UUID recordedBy,
             Instant recordedAt) {
         this.key = key;
         this.animalId = animalId;
         this.sampleId = sampleId;
-        this.step = step;
-        this.occurredAt = occurredAt;
-        this.localDate = localDate;
+        this.method = method;
+        this.outcome = outcome;
+        this.found = found;
+        this.reportedOn = reportedOn;
         this.laboratory = laboratory;
-        this.note = note;
+        this.report = report;
         this.supersedes = supersedes;
         this.recordedBy = recordedBy;
         this.recordedAt = recordedAt;
@@ -82,16 +90,20 @@ class StepRow implements Persistable<RowKey> {
         return sampleId;
     }
 
-    String step() {
-        return step;
+    String method() {
+        return method;
     }
 
-    Instant occurredAt() {
-        return occurredAt;
+    String outcome() {
+        return outcome;
     }
 
-    LocalDate localDate() {
-        return localDate;
+    String found() {
+        return found;
+    }
+
+    LocalDate reportedOn() {
+        return reportedOn;
     }
 
     @Nullable
@@ -100,8 +112,8 @@ class StepRow implements Persistable<RowKey> {
     }
 
     @Nullable
-    String note() {
-        return note;
+    String report() {
+        return report;
     }
 
     @Nullable

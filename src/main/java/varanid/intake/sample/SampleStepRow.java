@@ -7,61 +7,53 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
-import org.hibernate.annotations.JdbcTypeCode;
-import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
 import org.springframework.data.domain.Persistable;
 import varanid.intake.platform.id.RowKey;
 
-/** What one method found in a sample. Written once. */
+/** What became of a sample at one time. Written once. */
 @Entity
 @Immutable
-@Table(name = "sample_result")
-class ResultRow implements Persistable<RowKey> {
+@Table(name = "sample_step")
+class SampleStepRow implements Persistable<RowKey> {
 
     @EmbeddedId
     private RowKey key;
 
     private UUID animalId;
     private UUID sampleId;
-    private String method;
-    private String outcome;
-
-    @JdbcTypeCode(SqlTypes.JSON)
-    private String found;
-
-    private LocalDate reportedOn;
+    private String step;
+    private Instant occurredAt;
+    private LocalDate localDate;
     private @Nullable String laboratory;
-    private @Nullable String report;
+    private @Nullable String note;
     private @Nullable UUID supersedes;
     private UUID recordedBy;
     private Instant recordedAt;
 
     @SuppressWarnings("NullAway.Init")
-    protected ResultRow() {}
+    protected SampleStepRow() {}
 
-    ResultRow(
+    SampleStepRow(
             RowKey key,
             UUID animalId,
             UUID sampleId,
-            String method,
-            String outcome,
-            String found,
-            LocalDate reportedOn,
+            String step,
+            Instant occurredAt,
+            LocalDate localDate,
             @Nullable String laboratory,
-            @Nullable String report,
+            @Nullable String note,
             @Nullable UUID supersedes,
             UUID recordedBy,
             Instant recordedAt) {
         this.key = key;
         this.animalId = animalId;
         this.sampleId = sampleId;
-        this.method = method;
-        this.outcome = outcome;
-        this.found = found;
-        this.reportedOn = reportedOn;
+        this.step = step;
+        this.occurredAt = occurredAt;
+        this.localDate = localDate;
         this.laboratory = laboratory;
-        this.report = report;
+        this.note = note;
         this.supersedes = supersedes;
         this.recordedBy = recordedBy;
         this.recordedAt = recordedAt;
@@ -90,20 +82,16 @@ class ResultRow implements Persistable<RowKey> {
         return sampleId;
     }
 
-    String method() {
-        return method;
+    String step() {
+        return step;
     }
 
-    String outcome() {
-        return outcome;
+    Instant occurredAt() {
+        return occurredAt;
     }
 
-    String found() {
-        return found;
-    }
-
-    LocalDate reportedOn() {
-        return reportedOn;
+    LocalDate localDate() {
+        return localDate;
     }
 
     @Nullable
@@ -112,8 +100,8 @@ class ResultRow implements Persistable<RowKey> {
     }
 
     @Nullable
-    String report() {
-        return report;
+    String note() {
+        return note;
     }
 
     @Nullable
