@@ -9,6 +9,10 @@ DECLARE
         'enclosure_reading'
         'weighing',
         'length_measurement'
+        'sample',
+        'sample_step',
+        'sample_result',
+        'sampling_setting'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

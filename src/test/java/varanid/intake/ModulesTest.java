@@ -67,6 +67,9 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "sample",
+                    Set.of("animal", "infection", "platform.database", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
                     "demo",
                     Set.of(
                             "account",
