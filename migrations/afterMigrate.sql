@@ -5,7 +5,8 @@ DECLARE
     append_only CONSTANT text[] := ARRAY[
         'assessment',
         'checklist_in_use',
-        'demo_organisation'
+        'demo_organisation',
+        'diary_entry'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

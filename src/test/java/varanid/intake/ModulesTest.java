@@ -50,6 +50,15 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "diary",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "demo",
                     Set.of("account", "animal", "assessment", "platform.id", "platform.start", "platform.web")));
 
