@@ -13,6 +13,7 @@ DECLARE
         'sample_step',
         'sample_result',
         'sampling_setting'
+        'diary_entry'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

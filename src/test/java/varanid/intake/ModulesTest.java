@@ -69,6 +69,14 @@ class ModulesTest {
             Map.entry(
                     "sample",
                     Set.of("animal", "infection", "platform.database", "platform.id", "platform.time", "platform.web")),
+                    "diary",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry(
                     "demo",
                     Set.of(
