@@ -13,7 +13,9 @@ DECLARE
         'person',
         'api_token',
         'consignment',
-        'animal'
+        'animal',
+        'calendar_link',
+        'calendar_reminder'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

@@ -15,7 +15,7 @@ public interface TaskSource {
     /**
      * All tasks of the plans that are being followed, done ones included: what is told once and later not any more counts
      * as dropped, and is cancelled in calendars. The same records give the same tasks. No task is told twice, not by
-     * another source either.
+     * another source either. A summary is seen on lock screens: the animal's tag or name and what to do, nothing else.
      *
      * <p>Called within a transaction that holds the organisation's lock; it only reads.
      *
