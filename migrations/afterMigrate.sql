@@ -21,7 +21,9 @@ DECLARE
         'person',
         'api_token',
         'consignment',
-        'animal'
+        'animal',
+        'calendar_link',
+        'calendar_reminder'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;
