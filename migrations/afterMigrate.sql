@@ -6,13 +6,13 @@ DECLARE
         'assessment',
         'checklist_in_use',
         'demo_organisation',
-        'enclosure_reading'
+        'enclosure_reading',
         'weighing',
-        'length_measurement'
+        'length_measurement',
         'sample',
         'sample_step',
         'sample_result',
-        'sampling_setting'
+        'sampling_setting',
         'diary_entry'
     ]::text[];
     editable CONSTANT text[] := ARRAY[

@@ -22,8 +22,6 @@ class ModulesTest {
     private static final Map<String, Set<String>> MAY_USE = Map.ofEntries(
             Map.entry("scoring", Set.of()),
             Map.entry("measures", Set.of()),
-            Map.entry("weight", Set.of("measures")),
-            Map.entry("condition", Set.of("measures")),
             Map.entry(
                     "enclosure",
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
@@ -40,7 +38,6 @@ class ModulesTest {
             Map.entry(
                     "condition",
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
-            Map.entry("enclosure", Set.of("measures")),
             Map.entry("infection", Set.of()),
             Map.entry("quarantine", Set.of()),
             Map.entry(
@@ -71,6 +68,7 @@ class ModulesTest {
             Map.entry(
                     "sample",
                     Set.of("animal", "infection", "platform.database", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
                     "diary",
                     Set.of(
                             "animal",

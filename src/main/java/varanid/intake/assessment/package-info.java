@@ -13,12 +13,11 @@
  * excuses a finding of an animal once a day; an assessment is scored by a checklist with the digest that this
  * organisation first used under that version.
  *
- * <p>Uses {@code scoring}, {@code checklist}, {@code animal}, {@code measures}, {@code weight} and {@code platform}.
  * <p>A look <em>stands</em> until it is superseded; only those are told to other features ({@link
  * varanid.intake.assessment.Looks}), read back from what was kept and by the version it was scored by. A
  * <em>comparison</em> sets two looks beside each other: what was not seen is never better.
  *
- * <p>Uses {@code scoring}, {@code checklist}, {@code animal}, {@code measures} and {@code platform}.
+ * <p>Uses {@code scoring}, {@code checklist}, {@code animal}, {@code measures}, {@code weight} and {@code platform}.
  */
 @NullMarked
 package varanid.intake.assessment;

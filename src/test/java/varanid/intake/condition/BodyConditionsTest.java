@@ -42,8 +42,8 @@ class BodyConditionsTest {
     /** Shine et al., Varanus salvator of the Sumatran skin trade: 566 mm, 3420 g is .850 and 1.167 of the lines. */
     @Test
     void givesRelativeConditionOnBothLinesAndAQuestion() {
-        BodyConditionView.MassForLengthView found =
-                compare("adult", List.of(mass(0, 3420)), List.of(body(0, "566"))).massForLength();
+        BodyConditionView.MassForLengthView found = compare("adult", List.of(mass(0, 3420)), List.of(body(0, "566")))
+                .massForLength();
         assertThat(found).isNotNull();
         assertThat(found.lines())
                 .extracting(BodyConditionView.LineView::relativeCondition)
