@@ -57,6 +57,7 @@ class ModulesTest {
                     Set.of(
                             "animal",
                             "checklist",
+                            "enclosure",
                             "measures",
                             "scoring",
                             "weight",
