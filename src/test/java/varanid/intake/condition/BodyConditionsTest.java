@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import varanid.intake.animal.LengthReading;
 import varanid.intake.condition.BodyConditions.MassOn;
@@ -20,10 +21,9 @@ class BodyConditionsTest {
 
     @Test
     void takesTheLengthNearestInTimeAndOfTwoTheLater() {
-        BodyConditionView.MassForLengthView found = compare(
-                        "adult", List.of(mass(20, 3420)), List.of(body(0, "540"), body(10, "566"), body(30, "600")))
-                .massForLength();
-        assertThat(found).isNotNull();
+        BodyConditionView.MassForLengthView found = Objects.requireNonNull(
+                compare("adult", List.of(mass(20, 3420)), List.of(body(0, "540"), body(10, "566"), body(30, "600")))
+                        .massForLength());
         assertThat(found.measuredOn()).isEqualTo(START.plusDays(30));
     }
 
@@ -42,9 +42,9 @@ class BodyConditionsTest {
     /** Shine et al., Varanus salvator of the Sumatran skin trade: 566 mm, 3420 g is .850 and 1.167 of the lines. */
     @Test
     void givesRelativeConditionOnBothLinesAndAQuestion() {
-        BodyConditionView.MassForLengthView found = compare("adult", List.of(mass(0, 3420)), List.of(body(0, "566")))
-                .massForLength();
-        assertThat(found).isNotNull();
+        BodyConditionView.MassForLengthView found =
+                Objects.requireNonNull(compare("adult", List.of(mass(0, 3420)), List.of(body(0, "566")))
+                        .massForLength());
         assertThat(found.lines())
                 .extracting(BodyConditionView.LineView::relativeCondition)
                 .satisfiesExactly(
