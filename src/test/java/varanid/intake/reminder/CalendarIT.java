@@ -10,8 +10,11 @@ import biweekly.parameter.Related;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -108,11 +111,13 @@ class CalendarIT {
         rescue = organisations.create(ZoneId.of("Pacific/Kiritimati"));
         plan();
         String address = address(rescue.keeper(), "{\"label\":\"x\"}");
-        clock.later(Duration.ofDays(3), () -> {
-            LocalDate before = LocalDate.ofInstant(clock.instant(), ZoneId.of("Pacific/Kiritimati"));
-            fetch(address);
-            assertThat(plans.lastAsOf(rescue.id())).isBetween(before, before.plusDays(1));
-        });
+        // At eight in the evening in UTC it is ten in the morning of the next day there.
+        Instant now = clock.instant();
+        Instant evening =
+                now.truncatedTo(ChronoUnit.DAYS).plus(3, ChronoUnit.DAYS).plus(20, ChronoUnit.HOURS);
+        clock.later(Duration.between(now, evening), () -> fetch(address));
+        assertThat(plans.lastAsOf(rescue.id()))
+                .isEqualTo(LocalDate.ofInstant(evening, ZoneOffset.UTC).plusDays(1));
     }
 
     @Test
