@@ -491,6 +491,10 @@ class EnclosureIT {
         assertThat(after.get("score")).isEqualTo(before.get("score"));
         assertThat(after.at("/urgency/recommended")).isEqualTo(before.at("/urgency/recommended"));
         assertThat(after.get("reasons")).isEqualTo(before.get("reasons"));
+        assertThat(before.get("lessCertain")).isNull();
+        assertThat(after.at("/lessCertain/0/finding").stringValue()).isEqualTo("dull");
+        assertThat(after.at("/lessCertain/0/because/0/advice").stringValue()).isNotBlank();
+        assertThat(after.at("/lessCertain").size()).as("ticks come of no enclosure").isEqualTo(1);
     }
 
     @Test
