@@ -5,7 +5,13 @@ DECLARE
     append_only CONSTANT text[] := ARRAY[
         'assessment',
         'checklist_in_use',
-        'demo_organisation'
+        'demo_organisation',
+        'placement',
+        'clock_event',
+        'quarantine_setting',
+        'legal_hold',
+        'release_approval',
+        'release_decision'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',
@@ -13,7 +19,8 @@ DECLARE
         'person',
         'api_token',
         'consignment',
-        'animal'
+        'animal',
+        'room'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;
