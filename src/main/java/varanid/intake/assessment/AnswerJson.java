@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
 import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.JsonFields;
 import varanid.intake.platform.web.JsonValue;
@@ -68,6 +69,25 @@ final class AnswerJson {
             case NOT_YET_DUE -> Answer.notYetDue();
             default -> Answer.seen(text);
         };
+    }
+
+    /** Reads back what {@link #write} wrote. */
+    static Answer readKept(JsonNode kept, ChecklistDraft.Finding finding) {
+        if (kept.isString()) {
+            return ofText(kept.stringValue());
+        }
+        if (kept.isNumber()) {
+            return Answer.Measured.exactly(kept.decimalValue());
+        }
+        JsonNode value = kept.path("value");
+        JsonNode low = value.isMissingNode() ? kept.path("low") : value;
+        JsonNode high = value.isMissingNode() ? kept.path("high") : value;
+        ChecklistDraft.Companion companion = companionOf(finding);
+        JsonNode second = companion == null ? value : kept.path(companion.id());
+        return new Answer.Measured(
+                low.decimalValue(),
+                high.decimalValue(),
+                companion == null || second.isMissingNode() ? null : second.decimalValue());
     }
 
     /** The same answer as JSON would write it. */

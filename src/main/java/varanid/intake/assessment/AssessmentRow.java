@@ -100,6 +100,10 @@ class AssessmentRow implements Persistable<RowKey> {
         return recordedAt;
     }
 
+    LocalDate localDate() {
+        return localDate;
+    }
+
     List<String> excused() {
         return excused;
     }

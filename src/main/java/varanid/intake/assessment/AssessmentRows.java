@@ -42,4 +42,24 @@ interface AssessmentRows extends Repository<AssessmentRow, RowKey> {
                 select 1 from AssessmentRow later
                 where later.key.organisationId = :organisationId and later.supersedes = a.key.id)""")
     List<AssessmentRow> listStandingOfDay(UUID organisationId, UUID animalId, LocalDate date);
+
+    /** The looks that nothing has corrected, in the order they occurred. */
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.animalId = :animalId
+            and not exists (
+                select 1 from AssessmentRow later
+                where later.key.organisationId = :organisationId and later.supersedes = a.key.id)
+            order by a.occurredAt, a.key.id""")
+    List<AssessmentRow> listStanding(UUID organisationId, UUID animalId);
+
+    /** The looks up to a day that nothing has corrected, the last first. */
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.animalId = :animalId and a.localDate <= :date
+            and not exists (
+                select 1 from AssessmentRow later
+                where later.key.organisationId = :organisationId and later.supersedes = a.key.id)
+            order by a.occurredAt desc, a.key.id desc""")
+    List<AssessmentRow> listStandingUpTo(UUID organisationId, UUID animalId, LocalDate date, Limit limit);
 }

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -30,6 +31,7 @@ import varanid.intake.platform.web.ProblemType;
 public class Assessments {
 
     private final AssessmentRows rows;
+    private final StoredLooks stored;
     private final ChecklistsInUse checklists;
     private final Animals animals;
     private final Catalogue catalogue;
@@ -40,6 +42,7 @@ public class Assessments {
 
     Assessments(
             AssessmentRows rows,
+            StoredLooks stored,
             ChecklistsInUse checklists,
             Animals animals,
             Catalogue catalogue,
@@ -48,6 +51,7 @@ public class Assessments {
             Ids ids,
             Clock clock) {
         this.rows = rows;
+        this.stored = stored;
         this.checklists = checklists;
         this.animals = animals;
         this.catalogue = catalogue;
@@ -119,6 +123,8 @@ public class Assessments {
                 score,
                 look.supersedes(),
                 CanonicalJson.of(view)));
+        events.publishEvent(
+                new LookKept(caller.organisationId(), stored.kept(kept), Optional.ofNullable(look.supersedes())));
         events.publishEvent(AnimalChanged.of(caller.organisationId(), animalId));
         return kept;
     }

@@ -276,6 +276,26 @@ final class Reading {
         return answers[f] == null && possible[f] == 1 && own[f] != 1;
     }
 
+    /** Why a finding is not plainly known; null where it was plainly seen. */
+    Result.Unknown.@Nullable Why whyUnknown(int f) {
+        return switch (status(f)) {
+            case MISSING -> isImplied(f) ? Result.Unknown.Why.IMPLIED : Result.Unknown.Why.MISSING;
+            case NOT_OBSERVED -> Result.Unknown.Why.NOT_OBSERVED;
+            case NOT_YET_DUE -> Result.Unknown.Why.NOT_YET_DUE;
+            case SEEN -> {
+                if (excuses[f] != null) {
+                    yield Result.Unknown.Why.EXPLAINED;
+                }
+                if (Integer.bitCount(possible[f]) > 1) {
+                    yield circumstances.isMasked(checklist.findings[f])
+                            ? Result.Unknown.Why.MASKED
+                            : Result.Unknown.Why.INTERVAL;
+                }
+                yield null;
+            }
+        };
+    }
+
     /** Whether an answer is still to be had that would say more than what is known. */
     boolean isOpen(FindingRules finding) {
         int f = finding.index;

@@ -310,7 +310,7 @@ final class ResultWriter {
             int f = finding.index;
             List<String> masks = circumstances.masksOf(finding);
             Circumstances.Excuse excuse = reading.excuses[f];
-            Result.Unknown.Why why = whyUnknown(f, excuse != null, !masks.isEmpty());
+            Result.Unknown.Why why = reading.whyUnknown(f);
             if (why == null) {
                 continue;
             }
@@ -334,23 +334,6 @@ final class ResultWriter {
                     after));
         }
         return unknowns;
-    }
-
-    private Result.Unknown.@Nullable Why whyUnknown(int f, boolean excused, boolean masked) {
-        return switch (reading.status(f)) {
-            case MISSING -> reading.isImplied(f) ? Result.Unknown.Why.IMPLIED : Result.Unknown.Why.MISSING;
-            case NOT_OBSERVED -> Result.Unknown.Why.NOT_OBSERVED;
-            case NOT_YET_DUE -> Result.Unknown.Why.NOT_YET_DUE;
-            case SEEN -> {
-                if (excused) {
-                    yield Result.Unknown.Why.EXPLAINED;
-                }
-                if (Integer.bitCount(reading.possible[f]) > 1) {
-                    yield masked ? Result.Unknown.Why.MASKED : Result.Unknown.Why.INTERVAL;
-                }
-                yield null;
-            }
-        };
     }
 
     private @Nullable String impliedBy(int f) {

@@ -50,6 +50,22 @@ public final class Scorer {
         return new ResultWriter(reading).write();
     }
 
+    /**
+     * What every finding of the look stands for.
+     *
+     * @throws LookRefused with every fault of the look at once
+     */
+    public LookReading read(Look look) {
+        List<Fault> faults = new ArrayList<>();
+        Circumstances circumstances =
+                Circumstances.read(checklist, look.attributes(), look.conditions(), look.explainedBefore(), faults);
+        Reading reading = Reading.of(circumstances, look.answers(), faults);
+        if (!faults.isEmpty()) {
+            throw new LookRefused(faults);
+        }
+        return new LookReading(reading);
+    }
+
     /** Every fault of a look; empty when it can be scored. */
     public List<Fault> faultsOf(Look look) {
         List<Fault> faults = new ArrayList<>();

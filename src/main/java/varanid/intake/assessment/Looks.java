@@ -1,0 +1,38 @@
+package varanid.intake.assessment;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.data.domain.Limit;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The looks at an animal that stand: a look that was superseded counts for nothing. */
+@Service
+public class Looks {
+
+    private final AssessmentRows rows;
+    private final StoredLooks stored;
+
+    Looks(AssessmentRows rows, StoredLooks stored) {
+        this.rows = rows;
+        this.stored = stored;
+    }
+
+    /** The last look up to and including this day in the organisation's zone. */
+    @Transactional(readOnly = true)
+    public Optional<KeptLook> findLatest(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return rows.listStandingUpTo(organisationId, animalId, asOf, Limit.of(1)).stream()
+                .map(stored::kept)
+                .findFirst();
+    }
+
+    /** Every look that stands, by when it occurred; of several at one moment the one recorded first comes first. */
+    @Transactional(readOnly = true)
+    public List<KeptLook> list(UUID organisationId, UUID animalId) {
+        return rows.listStanding(organisationId, animalId).stream()
+                .map(stored::kept)
+                .toList();
+    }
+}

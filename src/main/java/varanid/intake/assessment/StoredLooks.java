@@ -1,0 +1,123 @@
+package varanid.intake.assessment;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import varanid.intake.checklist.Catalogue;
+import varanid.intake.checklist.Edition;
+import varanid.intake.scoring.Answer;
+import varanid.intake.scoring.ChecklistDraft;
+import varanid.intake.scoring.Look;
+import varanid.intake.scoring.LookReading;
+
+/** Reads kept looks back from their documents: as they were scored then, by the version they were scored by. */
+@Component
+class StoredLooks {
+
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+            .build();
+
+    private final Catalogue catalogue;
+
+    StoredLooks(Catalogue catalogue) {
+        this.catalogue = catalogue;
+    }
+
+    /** A look read back: its document, its checklist, and what its answers stand for. */
+    record StoredLook(AssessmentRow row, Edition edition, JsonNode document, LookReading reading) {}
+
+    StoredLook read(AssessmentRow row) {
+        Edition edition = catalogue
+                .find(row.checklistId(), row.checklistVersion())
+                .orElseThrow(() -> new IllegalStateException("assessment " + row.id() + " was made by "
+                        + row.checklistId() + " version " + row.checklistVersion() + ", which this build lacks"));
+        JsonNode document = MAPPER.readTree(row.document().text());
+        return new StoredLook(
+                row, edition, document, edition.scorer().read(look(document, edition, Set.copyOf(row.excused()))));
+    }
+
+    KeptLook kept(AssessmentRow row) {
+        StoredLook look = read(row);
+        return new KeptLook(
+                row.id(),
+                row.animalId(),
+                row.occurredAt(),
+                row.recordedAt(),
+                row.localDate(),
+                row.urgency(),
+                Optional.ofNullable(row.isolation()),
+                texts(look.document().at("/isolation/routes")).collect(Collectors.toSet()),
+                row.settled(),
+                look.reading().signs().stream().map(StoredLooks::sign).toList(),
+                look.reading().unseenMustSee().stream()
+                        .map(state -> questionOf(state.finding()))
+                        .toList(),
+                look.reading().states().stream()
+                        .filter(LookReading.State::isPlain)
+                        .map(state -> state.finding().id())
+                        .collect(Collectors.toSet()));
+    }
+
+    /** What a finding asks, in the checklist's words. */
+    static String questionOf(ChecklistDraft.Finding finding) {
+        return finding.question() == null ? finding.id() : finding.question();
+    }
+
+    /** What a level is, in the checklist's words. */
+    static String labelOf(ChecklistDraft.Finding finding, ChecklistDraft.Level level) {
+        return level.label() == null ? finding.id() + ": " + level.code() : level.label();
+    }
+
+    private static KeptLook.Sign sign(LookReading.State state) {
+        ChecklistDraft.Level level = state.level();
+        if (level == null) {
+            throw new IllegalArgumentException(state.finding().id() + " was not seen");
+        }
+        return new KeptLook.Sign(
+                state.finding().id(),
+                level.code(),
+                labelOf(state.finding(), level),
+                Optional.ofNullable(level.floor()),
+                level.isolate() == null ? Set.of() : Set.of(level.isolate()));
+    }
+
+    /**
+     * The look that was scored then.
+     *
+     * @param excused the findings that a condition excused: the day's excuse was used up for all others
+     */
+    private static Look look(JsonNode document, Edition edition, Set<String> excused) {
+        Map<String, Answer> answers = new LinkedHashMap<>();
+        for (Map.Entry<String, JsonNode> answer : document.path("answers").properties()) {
+            ChecklistDraft.Finding finding =
+                    edition.checklist().findFinding(answer.getKey()).orElseThrow();
+            answers.put(answer.getKey(), AnswerJson.readKept(answer.getValue(), finding));
+        }
+        Map<String, String> attributes = new LinkedHashMap<>();
+        for (Map.Entry<String, JsonNode> attribute : document.path("animal").properties()) {
+            attributes.put(attribute.getKey(), attribute.getValue().stringValue());
+        }
+        Set<String> conditions = texts(document.path("conditions")).collect(Collectors.toCollection(LinkedHashSet::new));
+        Set<String> usedUp = new HashSet<>(answers.keySet());
+        usedUp.removeAll(excused);
+        return new Look(answers, attributes, conditions, usedUp);
+    }
+
+    private static Stream<String> texts(JsonNode array) {
+        List<String> texts = new ArrayList<>();
+        array.forEach(item -> texts.add(item.stringValue()));
+        return texts.stream();
+    }
+}
