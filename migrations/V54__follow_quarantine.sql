@@ -61,7 +61,7 @@ CREATE TABLE clock_event (
     -- how long the animal is kept apart at least, as it was worked out on being placed
     minimum_stay jsonb,
     -- the record that it follows from, and which part of it
-    source_kind text CHECK (source_kind IN ('placement', 'assessment', 'result', 'clock-event')),
+    source_kind text CHECK (source_kind IN ('placement', 'assessment', 'result')),
     source_id uuid,
     source_part text,
     recorded_by uuid,

@@ -1,6 +1,7 @@
 package varanid.intake.animal;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -26,6 +27,14 @@ public class Animals {
     @Transactional(readOnly = true)
     public Optional<Newcomer> find(UUID organisationId, UUID id) {
         return store.find(organisationId, id).map(this::newcomer);
+    }
+
+    /** The animals that came together, in the order they were registered. */
+    @Transactional(readOnly = true)
+    public List<Newcomer> listOfConsignment(UUID organisationId, UUID consignmentId) {
+        return store.listOfConsignment(organisationId, consignmentId).stream()
+                .map(this::newcomer)
+                .toList();
     }
 
     private Newcomer newcomer(AnimalRecord animal) {

@@ -61,8 +61,7 @@ public record KeptLook(
      * @param floor the least urgency that the level allows
      * @param strictRoutes the ways of spreading for which the level asks to be kept strictly apart
      */
-    public record Sign(
-            String finding, String level, String label, Optional<String> floor, Set<String> strictRoutes) {
+    public record Sign(String finding, String level, String label, Optional<String> floor, Set<String> strictRoutes) {
 
         public Sign {
             strictRoutes = Set.copyOf(strictRoutes);

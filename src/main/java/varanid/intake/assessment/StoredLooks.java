@@ -109,7 +109,8 @@ class StoredLooks {
         for (Map.Entry<String, JsonNode> attribute : document.path("animal").properties()) {
             attributes.put(attribute.getKey(), attribute.getValue().stringValue());
         }
-        Set<String> conditions = texts(document.path("conditions")).collect(Collectors.toCollection(LinkedHashSet::new));
+        Set<String> conditions =
+                texts(document.path("conditions")).collect(Collectors.toCollection(LinkedHashSet::new));
         Set<String> usedUp = new HashSet<>(answers.keySet());
         usedUp.removeAll(excused);
         return new Look(answers, attributes, conditions, usedUp);

@@ -52,6 +52,16 @@ interface ClockEvents extends Repository<ClockEventRow, RowKey> {
             order by e.key.id""")
     List<ClockEventRow> listStandingOfAnimal(UUID organisationId, UUID animalId);
 
+    /** What vets said about these occurrences and was not withdrawn, in the order of its days. */
+    @Query("""
+            select e from ClockEventRow e
+            where e.key.organisationId = :organisationId and e.about in :ids and e.kind = 'vet-spoke'
+            and not exists (
+                select 1 from ClockEventRow w where w.key.organisationId = :organisationId
+                and w.about = e.key.id and w.kind = 'withdrawn')
+            order by e.onDay, e.key.id""")
+    List<ClockEventRow> listWords(UUID organisationId, List<UUID> ids);
+
     @Query("""
             select w from ClockEventRow w
             where w.key.organisationId = :organisationId and w.about in :ids and w.kind = 'withdrawn'""")

@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +22,7 @@ final class ClockRun {
     private final Map<UUID, Need> needs = new LinkedHashMap<>();
     /** Animals that stood there already when they were placed on the day: each time for one time they left on it. */
     private final List<UUID> cameBack = new ArrayList<>();
+
     private final List<Gap> gaps = new ArrayList<>();
     private final List<Clearing> clearings = new ArrayList<>();
     private final Map<UUID, ClockEvent.Occurred> questions = new LinkedHashMap<>();

@@ -44,7 +44,8 @@ final class RoomBook {
                 counting.put(row.id(), row);
             }
         }
-        this.clock = new QuarantineClock(policy, rows.stream().filter(this::counts).map(this::event).toList());
+        this.clock = new QuarantineClock(
+                policy, rows.stream().filter(this::counts).map(this::event).toList());
     }
 
     /** What a vet said about an occurrence that was withdrawn since counts no more than that does. */
@@ -95,6 +96,11 @@ final class RoomBook {
         return animals;
     }
 
+    /** Who stands there after all that is recorded. */
+    Set<UUID> lastAnimals() {
+        return rows.isEmpty() ? Set.of() : read(rows.get(rows.size() - 1).onDay).animals();
+    }
+
     /** What these would do, read on a day. */
     Placement ifHappened(List<ClockEventRow> more, UUID newcomer, LocalDate asOf) {
         return clock.ifHappened(more.stream().map(this::event).toList(), newcomer, asOf);
@@ -116,7 +122,8 @@ final class RoomBook {
             case LEFT -> new ClockEvent.Left(row.id(), row.onDay, needed(row.animalId));
             case OCCURRED -> new ClockEvent.Occurred(row.id(), row.onDay, needed(row.cause), row.animal());
             case VET_SPOKE ->
-                new ClockEvent.VetSpoke(row.id(), row.onDay, about.orElseThrow(), ClockEvent.Ruling.get(needed(row.ruling)));
+                new ClockEvent.VetSpoke(
+                        row.id(), row.onDay, about.orElseThrow(), ClockEvent.Ruling.get(needed(row.ruling)));
             case TREATMENT_ENDED -> new ClockEvent.TreatmentEnded(row.id(), row.onDay, about.orElseThrow());
             case LENGTHENED -> new ClockEvent.Lengthened(row.id(), row.onDay, needed(row.days), needed(row.reason));
             case VET_DECIDED -> new ClockEvent.VetDecided(row.id(), row.onDay, needed(row.days), needed(row.reason));

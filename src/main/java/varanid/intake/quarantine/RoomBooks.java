@@ -31,7 +31,8 @@ class RoomBooks {
      * empty room has no clock. What came later is in it too.
      */
     RoomBook open(UUID organisationId, UUID roomId, LocalDate day) {
-        return new RoomBook(policy, json, roomId, events.listFrom(organisationId, roomId, filledOn(organisationId, roomId, day)));
+        return new RoomBook(
+                policy, json, roomId, events.listFrom(organisationId, roomId, filledOn(organisationId, roomId, day)));
     }
 
     /** The last day up to that on which the first animal came into an empty room. */
@@ -61,6 +62,11 @@ class RoomBooks {
             });
         }
         return filled;
+    }
+
+    /** What an animal needed on being placed. */
+    MinimumStay readStay(ClockEventRow placed) {
+        return json.readValue(placed.minimumStay, MinimumStay.class);
     }
 
     String write(MinimumStay stay) {
