@@ -11,7 +11,9 @@ DECLARE
         'quarantine_setting',
         'legal_hold',
         'release_approval',
-        'release_decision'
+        'release_decision',
+        'weighing',
+        'length_measurement'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

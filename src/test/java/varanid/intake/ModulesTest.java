@@ -22,8 +22,19 @@ class ModulesTest {
     private static final Map<String, Set<String>> MAY_USE = Map.ofEntries(
             Map.entry("scoring", Set.of()),
             Map.entry("measures", Set.of()),
-            Map.entry("weight", Set.of("measures")),
-            Map.entry("condition", Set.of("measures")),
+            Map.entry(
+                    "weight",
+                    Set.of(
+                            "animal",
+                            "condition",
+                            "measures",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
+                    "condition",
+                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry("enclosure", Set.of("measures")),
             Map.entry("infection", Set.of()),
             Map.entry("quarantine", Set.of()),
@@ -44,6 +55,7 @@ class ModulesTest {
                             "checklist",
                             "measures",
                             "scoring",
+                            "weight",
                             "platform.database",
                             "platform.id",
                             "platform.start",

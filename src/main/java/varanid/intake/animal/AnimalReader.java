@@ -33,10 +33,16 @@ final class AnimalReader {
     /** All of a newcomer. */
     Supplier<Registration> registration(JsonFields fields) {
         Supplier<AnimalDetails> details = details(fields);
-        Given<List<FirstWeight>> weights = fields.list(
-                "weights", MOST_READINGS, value -> value.object(weight -> FirstWeight.reader(weight, present)));
-        Given<List<FirstLength>> lengths = fields.list(
-                "lengths", MOST_READINGS, value -> value.object(length -> FirstLength.reader(length, present)));
+        Given<List<WeightReading>> weights = fields.list(
+                "weights",
+                MOST_READINGS,
+                value -> value.object(
+                        weight -> WeightReading.reader(weight, weight.pastInstant("occurredAt", present), present)));
+        Given<List<LengthReading>> lengths = fields.list(
+                "lengths",
+                MOST_READINGS,
+                value -> value.object(
+                        length -> LengthReading.reader(length, length.pastInstant("occurredAt", present), present)));
         return () -> new Registration(details.get(), weights.orElse(List.of()), lengths.orElse(List.of()));
     }
 

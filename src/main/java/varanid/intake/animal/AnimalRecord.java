@@ -10,7 +10,7 @@ record AnimalRecord(
         UUID id,
         @Nullable Long version,
         AnimalDetails details,
-        List<FirstWeight> weights,
-        List<FirstLength> lengths,
+        List<WeightReading> weights,
+        List<LengthReading> lengths,
         UUID recordedBy,
         Instant recordedAt) {}

@@ -107,7 +107,7 @@ final class AnimalRequests {
     @Schema(name = "LengthRequest")
     record LengthRequest(
             @Schema(requiredMode = Schema.RequiredMode.REQUIRED)
-            FirstLength.Part of,
+            LengthReading.Part of,
 
             @Schema(requiredMode = Schema.RequiredMode.REQUIRED, example = "125")
             BigDecimal value,

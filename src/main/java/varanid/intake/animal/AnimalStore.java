@@ -24,8 +24,8 @@ class AnimalStore {
 
     private static final TypeReference<Map<String, Evidence>> EVIDENCE = new TypeReference<>() {};
     private static final TypeReference<List<Paper>> PAPERS = new TypeReference<>() {};
-    private static final TypeReference<List<FirstWeight>> WEIGHTS = new TypeReference<>() {};
-    private static final TypeReference<List<FirstLength>> LENGTHS = new TypeReference<>() {};
+    private static final TypeReference<List<WeightReading>> WEIGHTS = new TypeReference<>() {};
+    private static final TypeReference<List<LengthReading>> LENGTHS = new TypeReference<>() {};
 
     private final AnimalRows rows;
     private final Ids ids;

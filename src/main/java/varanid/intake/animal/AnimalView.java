@@ -24,8 +24,8 @@ record AnimalView(
         @Nullable UUID consignmentId,
         @Nullable LocalDate arrivedOn,
         @Nullable String notes,
-        List<FirstWeight> weights,
-        List<FirstLength> lengths,
+        List<WeightReading> weights,
+        List<LengthReading> lengths,
 
         @Schema(description = "what a person should look at")
         List<Remark> remarks,

@@ -37,6 +37,13 @@ public class Animals {
                 .toList();
     }
 
+    /** What was read of the animal when it was registered, where the organisation has it. */
+    @Transactional(readOnly = true)
+    public Optional<FirstReadings> findFirstReadings(UUID organisationId, UUID id) {
+        return store.find(organisationId, id)
+                .map(animal -> new FirstReadings(animal.details().lifeStage(), animal.weights(), animal.lengths()));
+    }
+
     private Newcomer newcomer(AnimalRecord animal) {
         AnimalDetails details = animal.details();
         OriginView origin = origin(details);
@@ -86,4 +93,13 @@ public class Animals {
             AssessedOrigin assessedOrigin,
             Optional<UUID> consignmentId,
             Optional<LocalDate> arrivedOn) {}
+
+    /**
+     * What was read of an animal when it was registered; never changed.
+     *
+     * @param lifeStage as it is recorded now
+     * @param weights in the order they were given, which is how a correction names them
+     * @param lengths in the same manner
+     */
+    public record FirstReadings(LifeStage lifeStage, List<WeightReading> weights, List<LengthReading> lengths) {}
 }

@@ -1,6 +1,7 @@
 package varanid.intake.animal;
 
 import java.math.BigDecimal;
+import java.util.Optional;
 import varanid.intake.measures.Resolution;
 import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.JsonFields;
@@ -14,6 +15,14 @@ final class Readings {
     private static final int DECIMALS = 6;
 
     private Readings() {}
+
+    static Optional<Remark> remarkOnSteps(String pointer, BigDecimal value, BigDecimal step) {
+        return new Resolution(step).canShow(value)
+                ? Optional.empty()
+                : Optional.of(new Remark(
+                        pointer + "/resolution",
+                        value.toPlainString() + " is no whole number of steps of " + step.toPlainString()));
+    }
 
     static Given<BigDecimal> value(JsonFields fields) {
         return fields.decimal("value", BigDecimal.ZERO, LARGEST, DECIMALS).required();

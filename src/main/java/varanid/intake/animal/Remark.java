@@ -9,4 +9,4 @@ import io.swagger.v3.oas.annotations.media.Schema;
  * @param remark in words
  */
 @Schema(name = "Remark")
-record Remark(@Schema(example = "#/transponder") String pointer, String remark) {}
+public record Remark(@Schema(example = "#/transponder") String pointer, String remark) {}

@@ -1,17 +1,12 @@
 package varanid.intake.animal;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import varanid.intake.animal.ReferenceData.Species;
-import varanid.intake.measures.Resolution;
 
 /** Finds what a person should look at in what is recorded about an animal. */
 final class Remarks {
-
-    /** Snout to vent and tail may differ from the total by this part of it; our own proposal. */
-    private static final BigDecimal LENGTHS_MAY_DIFFER_BY = new BigDecimal("0.03");
 
     private final ReferenceData reference;
     private final List<Remark> remarks = new ArrayList<>();
@@ -21,7 +16,7 @@ final class Remarks {
     }
 
     static List<Remark> about(
-            AnimalDetails details, List<FirstWeight> weights, List<FirstLength> lengths, ReferenceData reference) {
+            AnimalDetails details, List<WeightReading> weights, List<LengthReading> lengths, ReferenceData reference) {
         Remarks found = new Remarks(reference);
         found.species(details);
         found.lifeStage(details);
@@ -89,60 +84,17 @@ final class Remarks {
         }
     }
 
-    private void weights(List<FirstWeight> weights) {
+    private void weights(List<WeightReading> weights) {
         for (int i = 0; i < weights.size(); i++) {
-            FirstWeight weight = weights.get(i);
-            String pointer = "#/weights/" + i;
-            if (!weight.mass().isPlausible()) {
-                add(pointer + "/value", "no monitor is known to weigh this; it was confirmed by whoever read it");
-            }
-            if (weight.resolution() == null) {
-                add(pointer + "/resolution", "without the scale's smallest step a later change cannot be judged well");
-            } else {
-                steps(pointer, weight.value(), weight.resolution());
-            }
+            remarks.addAll(weights.get(i).listRemarks("#/weights/" + i));
         }
     }
 
-    private void lengths(List<FirstLength> lengths) {
+    private void lengths(List<LengthReading> lengths) {
         for (int i = 0; i < lengths.size(); i++) {
-            FirstLength length = lengths.get(i);
-            String pointer = "#/lengths/" + i;
-            if (!length.isPlausible()) {
-                add(pointer + "/value", "no monitor is known to measure this; it was confirmed by whoever read it");
-            }
-            if (length.resolution() != null) {
-                steps(pointer, length.value(), length.resolution());
-            }
+            remarks.addAll(lengths.get(i).listRemarks("#/lengths/" + i));
         }
-        Optional<BigDecimal> body = first(lengths, FirstLength.Part.SNOUT_VENT);
-        Optional<BigDecimal> tail = first(lengths, FirstLength.Part.TAIL);
-        Optional<BigDecimal> total = first(lengths, FirstLength.Part.TOTAL);
-        if (body.isPresent() && tail.isPresent() && total.isPresent()) {
-            BigDecimal sum = body.get().add(tail.get());
-            BigDecimal difference = sum.subtract(total.get()).abs();
-            if (difference.compareTo(total.get().multiply(LENGTHS_MAY_DIFFER_BY)) > 0) {
-                add(
-                        "#/lengths",
-                        "snout to vent and tail make " + sum.toPlainString() + " mm, the total is "
-                                + total.get().toPlainString() + " mm: more than 3 % apart, so one of them was misread");
-            }
-        }
-    }
-
-    private static Optional<BigDecimal> first(List<FirstLength> lengths, FirstLength.Part part) {
-        return lengths.stream()
-                .filter(length -> length.of() == part)
-                .map(FirstLength::millimetres)
-                .findFirst();
-    }
-
-    private void steps(String pointer, BigDecimal value, BigDecimal step) {
-        if (!new Resolution(step).canShow(value)) {
-            add(
-                    pointer + "/resolution",
-                    value.toPlainString() + " is no whole number of steps of " + step.toPlainString());
-        }
+        LengthReading.findSumRemark("#/lengths", lengths).ifPresent(remarks::add);
     }
 
     private void add(String pointer, String remark) {

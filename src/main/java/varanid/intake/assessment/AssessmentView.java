@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import varanid.intake.measures.Temperature;
+import varanid.intake.weight.AnswerSource;
 
 /** An assessment as it is kept and sent: what was looked at and answered, and what it came to then. */
 @Schema(name = "Assessment")
@@ -28,6 +29,11 @@ record AssessmentView(
         List<String> conditions,
         @Nullable TemperatureView skinTemperature,
         Map<String, Object> answers,
+
+        @Schema(description = "by finding, where an answer comes from that nobody gave; the others were given")
+        @Nullable
+        Map<String, AnswerSource> answersFrom,
+
         @Nullable String note,
         @JsonUnwrapped ScoreView score) {
 

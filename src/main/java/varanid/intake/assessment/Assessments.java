@@ -35,6 +35,7 @@ public class Assessments {
     private final ChecklistsInUse checklists;
     private final Animals animals;
     private final Catalogue catalogue;
+    private final AnswersFromRecords records;
     private final OrganisationLock lock;
     private final ApplicationEventPublisher events;
     private final Ids ids;
@@ -46,6 +47,7 @@ public class Assessments {
             ChecklistsInUse checklists,
             Animals animals,
             Catalogue catalogue,
+            AnswersFromRecords records,
             OrganisationLock lock,
             ApplicationEventPublisher events,
             Ids ids,
@@ -55,6 +57,7 @@ public class Assessments {
         this.checklists = checklists;
         this.animals = animals;
         this.catalogue = catalogue;
+        this.records = records;
         this.lock = lock;
         this.events = events;
         this.ids = ids;
@@ -84,14 +87,16 @@ public class Assessments {
 
     /** Scores the look as it counts for this animal on that day, and keeps it. */
     @Transactional(propagation = Propagation.MANDATORY)
-    AssessmentRow keep(Caller caller, UUID animalId, NewAssessment look) {
-        Edition edition = look.look().edition();
+    AssessmentRow keep(Caller caller, UUID animalId, NewAssessment given) {
+        Edition edition = given.look().edition();
         checklists.hold(caller.organisationId(), edition);
         // Or two looks at once could both use up the day's excuse, or both correct the same.
         lock.hold(caller.organisationId());
-        if (look.supersedes() != null) {
-            mayBeSuperseded(caller, animalId, look.supersedes());
+        if (given.supersedes() != null) {
+            mayBeSuperseded(caller, animalId, given.supersedes());
         }
+        AnswersFromRecords.Filled filled = records.fill(caller, animalId, given);
+        NewAssessment look = filled.look();
         Instant now = clock.instant();
         LocalDate date = LocalDate.ofInstant(look.occurredAt(), caller.zone());
         ScoreView score = ScoreView.at(
@@ -111,6 +116,7 @@ public class Assessments {
                 look.look().conditions(),
                 AssessmentView.TemperatureView.of(look.skinTemperature()),
                 look.look().answersAsGiven(),
+                filled.from().isEmpty() ? null : filled.from(),
                 look.note(),
                 score);
         AssessmentRow kept = rows.saveAndFlush(new AssessmentRow(

@@ -49,6 +49,14 @@ final class LookRequest {
         }
     }
 
+    private LookRequest(LookRequest given, Map<String, Answer> more) {
+        edition = given.edition;
+        attributes.putAll(given.attributes);
+        conditions.addAll(given.conditions);
+        answers.putAll(more);
+        answers.putAll(given.answers);
+    }
+
     static LookRequest read(JsonFields fields, Catalogue catalogue, Map<String, String> known) {
         return new LookRequest(fields, catalogue, known);
     }
@@ -147,6 +155,15 @@ final class LookRequest {
 
     Look look(Set<String> explainedBefore) {
         return new Look(answers, attributes, conditions, explainedBefore);
+    }
+
+    /** The same look with answers that nobody gave; what was given stands. */
+    LookRequest filledWith(Map<String, Answer> more) {
+        return new LookRequest(this, more);
+    }
+
+    boolean isAnswered(String finding) {
+        return answers.containsKey(finding);
     }
 
     Map<String, String> attributes() {

@@ -25,6 +25,10 @@ record NewAssessment(
     private static final BigDecimal FAR = new BigDecimal(200);
     private static final BigDecimal HOTTEST_SKIN_CELSIUS = Temperature.Place.SKIN.highestLikelyCelsius();
 
+    NewAssessment with(LookRequest filled) {
+        return new NewAssessment(filled, occurredAt, skinTemperature, note, supersedes);
+    }
+
     /**
      * @param known what is recorded about the animal: it holds where the request does not say otherwise
      */

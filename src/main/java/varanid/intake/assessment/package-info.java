@@ -6,11 +6,14 @@
  * canonical text, which is served byte for byte. A correction is a new assessment that supersedes the old one; the old
  * one stays readable.
  *
+ * <p>What a look leaves open and the animal's records know is filled in before it is scored, and the assessment says
+ * from where: the weight trend, from its weighings. What a person answered always stands.
+ *
  * <p>What always holds: nothing here changes or removes an assessment, and the database refuses it too; a condition
  * excuses a finding of an animal once a day; an assessment is scored by a checklist with the digest that this
  * organisation first used under that version.
  *
- * <p>Uses {@code scoring}, {@code checklist}, {@code animal}, {@code measures} and {@code platform}.
+ * <p>Uses {@code scoring}, {@code checklist}, {@code animal}, {@code measures}, {@code weight} and {@code platform}.
  */
 @NullMarked
 package varanid.intake.assessment;

@@ -45,8 +45,10 @@ class ConditionReference {
             List<Line> lines,
             Scatter scatter,
             Lengths lengths,
+            Pairs pairs,
             Index scaledMassIndex,
             Map<String, String> questions,
+            Map<String, String> texts,
             String notice) {
 
         ConditionRules rules() {
@@ -57,11 +59,17 @@ class ConditionReference {
                     scatter.factor,
                     lengths.shortestMillimetres,
                     lengths.longestMillimetres,
-                    new ConditionRules.IndexRules(scaledMassIndex.slope, scaledMassIndex.shortestOfLongest),
+                    pairs.daysApart,
+                    new ConditionRules.IndexRules(
+                            scaledMassIndex.slope, scaledMassIndex.shortestOfLongest, scaledMassIndex.daysApart),
                     Arrays.stream(MassForLength.Place.values())
                             .filter(each -> questions.containsKey(each.code()))
                             .collect(Collectors.toMap(
                                     Function.identity(), each -> Objects.requireNonNull(questions.get(each.code())))),
+                    Arrays.stream(ConditionRules.Said.values())
+                            .filter(each -> texts.containsKey(each.code()))
+                            .collect(Collectors.toMap(
+                                    Function.identity(), each -> Objects.requireNonNull(texts.get(each.code())))),
                     notice);
         }
     }
@@ -72,5 +80,7 @@ class ConditionReference {
 
     private record Lengths(double shortestMillimetres, double longestMillimetres, String source) {}
 
-    private record Index(double slope, double shortestOfLongest, String source) {}
+    private record Pairs(Map<String, Integer> daysApart, String source) {}
+
+    private record Index(double slope, double shortestOfLongest, int daysApart, String source) {}
 }

@@ -1,5 +1,8 @@
 package varanid.intake.condition;
 
+import java.math.BigDecimal;
+import org.jspecify.annotations.Nullable;
+
 /**
  * A mass or a length with what its instrument may hide.
  *
@@ -19,6 +22,21 @@ public record Reading(double lowest, double shown, double highest) {
     /** A reading whose step nobody knows: taken as it was displayed. */
     public static Reading exactly(double shown) {
         return new Reading(shown, shown, shown);
+    }
+
+    /**
+     * What an instrument shows, as far as its step is known and finer than the reading.
+     *
+     * @param converted what was read, in the unit that is wanted
+     * @param step the instrument's, in the unit it was read in
+     * @param shown what was read, in that unit
+     */
+    public static Reading of(BigDecimal converted, @Nullable BigDecimal step, BigDecimal shown) {
+        double value = converted.doubleValue();
+        if (step == null || step.divide(BigDecimal.valueOf(2)).compareTo(shown) >= 0) {
+            return exactly(value);
+        }
+        return ofStep(value, value * step.doubleValue() / shown.doubleValue());
     }
 
     /**

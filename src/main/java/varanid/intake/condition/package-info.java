@@ -11,7 +11,11 @@
  *
  * <p>Lines, scatter and words are data in {@code shared/reference/body-condition.yaml}, with their sources.
  *
- * <p>May use: {@code measures}. Pure within it: all but {@code ConditionReference}.
+ * <p>Lengths are kept as they were given and in millimetres, and never changed: a correction supersedes one, or a length
+ * of the registration by its place there.
+ *
+ * <p>May use: {@code animal}, {@code measures}, {@code platform}. Pure within it: {@code MassForLength}, {@code
+ * MassLine}, {@code ScaledMassIndex}, {@code LogLogFit}, {@code Reading}.
  */
 @NullMarked
 package varanid.intake.condition;

@@ -47,8 +47,10 @@ class WeightReference {
             Heavy heavy,
             SlopeLine slope,
             AnswerLine answer,
+            DoubtLine doubt,
             List<WeightRules.Threshold> thresholds,
             Map<String, String> texts,
+            Map<String, String> advice,
             Map<String, String> sources) {
 
         WeightRules rules() {
@@ -59,18 +61,24 @@ class WeightReference {
                             slope.intervalFrom,
                             slope.confidence,
                             slope.longestDays,
-                            slope.heavyShareBelow),
+                            slope.heavyShareBelow,
+                            slope.method),
                     new WeightRules.AnswerRules(
                             answer.lowestPercent,
                             answer.highestPercent,
                             answer.longestDays,
                             answer.dueAfterDays,
                             answer.staleAfterDays),
+                    new WeightRules.DoubtRules(doubt.factor, doubt.withinDays, doubt.text),
                     thresholds,
                     Arrays.stream(Caveat.values())
                             .filter(each -> texts.containsKey(each.code()))
                             .collect(Collectors.toMap(
                                     Function.identity(), each -> Objects.requireNonNull(texts.get(each.code())))),
+                    Arrays.stream(WeightRules.Advice.values())
+                            .filter(each -> advice.containsKey(each.code()))
+                            .collect(Collectors.toMap(
+                                    Function.identity(), each -> Objects.requireNonNull(advice.get(each.code())))),
                     sources);
         }
     }
@@ -83,7 +91,10 @@ class WeightReference {
             double confidence,
             int longestDays,
             double heavyShareBelow,
+            String method,
             List<String> source) {}
+
+    private record DoubtLine(BigDecimal factor, int withinDays, String text, List<String> source) {}
 
     private record AnswerLine(
             BigDecimal lowestPercent,

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -13,23 +14,31 @@ import java.util.Set;
  * @param heavyFor how long after a meal an animal may weigh more than it is
  * @param slope how a slope is made
  * @param answer how the checklist is answered
+ * @param doubt which weighing is asked about
  * @param thresholds the most urgent first
  * @param texts what each caveat means to a person
+ * @param advice what to do next, in words
  * @param sources what the letters of a source stand for
  */
 public record WeightRules(
         Duration heavyFor,
         SlopeRules slope,
         AnswerRules answer,
+        DoubtRules doubt,
         List<Threshold> thresholds,
         Map<Caveat, String> texts,
+        Map<Advice, String> advice,
         Map<String, String> sources) {
 
     /** @throws IllegalArgumentException where a caveat has no text or a threshold names no known source */
     public WeightRules {
         thresholds = List.copyOf(thresholds);
         texts = Map.copyOf(new EnumMap<>(texts));
+        advice = Map.copyOf(new EnumMap<>(advice));
         sources = Map.copyOf(sources);
+        if (!advice.keySet().containsAll(Set.of(Advice.values()))) {
+            throw new IllegalArgumentException("an advice has no text");
+        }
         if (!texts.keySet().containsAll(Set.of(Caveat.values()))) {
             throw new IllegalArgumentException("a caveat has no text");
         }
@@ -46,9 +55,38 @@ public record WeightRules(
      * @param confidence of the interval, such as 0.95
      * @param longestDays how far back it goes
      * @param heavyShareBelow it asserts nothing where this share of its readings, or more, may be heavy
+     * @param method how it is made, in words
      */
     public record SlopeRules(
-            int weighingDays, int intervalFrom, double confidence, int longestDays, double heavyShareBelow) {}
+            int weighingDays,
+            int intervalFrom,
+            double confidence,
+            int longestDays,
+            double heavyShareBelow,
+            String method) {}
+
+    /**
+     * @param factor heavier or lighter by more than this
+     * @param withinDays than the nearest weighing, where that is so near
+     * @param text what is asked
+     */
+    public record DoubtRules(BigDecimal factor, int withinDays, String text) {}
+
+    /** What a keeper can do next. The words are in the data. */
+    public enum Advice {
+        /** There is no weighing. */
+        FIRST_WEIGHING,
+        /** There is one, and the next is not due. */
+        SECOND_WEIGHING,
+        /** A threshold is past. */
+        PAST,
+        /** Nothing special: the weekly weighing. */
+        GO_ON;
+
+        String code() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
 
     /**
      * @param lowestPercent the lowest change the checklist takes

@@ -22,6 +22,9 @@ public record WeightTrend(
         TrendAnswer answer,
         List<Caveat> caveats) {
 
+    /** The finding of the checklist that it answers. */
+    public static final String FINDING = "weight-trend";
+
     public WeightTrend {
         changes = List.copyOf(changes);
         thresholds = List.copyOf(thresholds);

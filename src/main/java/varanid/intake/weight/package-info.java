@@ -14,7 +14,12 @@
  *
  * <p>Thresholds are data in {@code shared/reference/weight-thresholds.yaml}, each with its source.
  *
- * <p>May use: {@code measures}. Pure within it: all but {@code WeightReference}.
+ * <p>Weighings are kept as they were given and in grams, and never changed: a correction supersedes one, or a weight of
+ * the registration by its place there. The weights of the registration are weighings too, of an animal of which nobody
+ * knows when it had last eaten. {@code WeightTrends} and {@code Weighings} are what other features may ask.
+ *
+ * <p>May use: {@code animal}, {@code condition}, {@code measures}, {@code platform}. Pure within it: what makes a
+ * {@code WeightTrend} of {@code Weighing}s.
  */
 @NullMarked
 package varanid.intake.weight;

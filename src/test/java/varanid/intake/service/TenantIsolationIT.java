@@ -24,6 +24,8 @@ class TenantIsolationIT {
     private static final Map<String, BiFunction<Client, String, Answer>> MAKERS = Map.ofEntries(
             makes("/api/v1/animals", "{}"),
             makes("/api/v1/animals/{animalId}/assessments", "{\"checklist\":\"varanid-intake\"}"),
+            makes("/api/v1/animals/{animalId}/weighings", "{\"value\":36,\"unit\":\"g\"}"),
+            makes("/api/v1/animals/{animalId}/lengths", "{\"of\":\"tail\",\"value\":125,\"unit\":\"mm\"}"),
             makes("/api/v1/consignments", "{\"name\":\"c\"}"),
             makes("/api/v1/people", "{\"name\":\"p\",\"roles\":[\"keeper\"]}"),
             makes("/api/v1/tokens", "{\"label\":\"t\"}"));

@@ -3,6 +3,7 @@ package varanid.intake.animal;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +26,7 @@ import varanid.intake.platform.web.JsonFields;
  * @param confirmed whether the person stands by an unlikely value
  */
 @Schema(name = "Weight")
-record FirstWeight(
+public record WeightReading(
         BigDecimal value,
         String unit,
         BigDecimal grams,
@@ -34,9 +35,9 @@ record FirstWeight(
         Instant occurredAt,
         boolean confirmed) {
 
-    static FirstWeight of(
+    static WeightReading of(
             Mass mass, @Nullable Resolution resolution, @Nullable String scale, Instant occurredAt, boolean confirmed) {
-        return new FirstWeight(
+        return new WeightReading(
                 mass.value(),
                 mass.unit().code(),
                 mass.grams(),
@@ -46,18 +47,38 @@ record FirstWeight(
                 confirmed);
     }
 
-    Mass mass() {
+    public Mass mass() {
         return new Mass(value, MassUnit.find(unit).orElseThrow());
     }
 
-    static Supplier<FirstWeight> reader(JsonFields fields, Present present) {
+    /** What a person should look at in it. */
+    public List<Remark> listRemarks(String pointer) {
+        List<Remark> remarks = new ArrayList<>();
+        if (!mass().isPlausible()) {
+            remarks.add(new Remark(
+                    pointer + "/value", "no monitor is known to weigh this; it was confirmed by whoever read it"));
+        }
+        if (resolution == null) {
+            remarks.add(new Remark(
+                    pointer + "/resolution", "without the scale's smallest step a later change cannot be judged well"));
+        } else {
+            Readings.remarkOnSteps(pointer, value, resolution).ifPresent(remarks::add);
+        }
+        return remarks;
+    }
+
+    /**
+     * Reads one; a body may have further fields of its own.
+     *
+     * @param at when, as the body says; now where it does not
+     */
+    public static Supplier<WeightReading> reader(JsonFields fields, Given<Instant> at, Present present) {
         Given<BigDecimal> value =
                 Readings.value(fields).check(number -> number.signum() > 0, "is zero", "a number greater than zero");
         Given<MassUnit> unit = fields.choice("unit", List.of(MassUnit.values()), MassUnit::code)
                 .required();
         Given<Resolution> resolution = Readings.resolution(fields);
         Given<String> scale = fields.text("scale", Readings.LONGEST_INSTRUMENT);
-        Given<Instant> at = fields.pastInstant("occurredAt", present);
         boolean confirmed = fields.flag("confirmed").orElse(false);
         if (value.isGiven() && unit.isGiven() && !confirmed) {
             Mass mass = new Mass(value.get(), unit.get());
