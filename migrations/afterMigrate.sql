@@ -13,7 +13,11 @@ DECLARE
         'release_approval',
         'release_decision',
         'weighing',
-        'length_measurement'
+        'length_measurement',
+        'sample',
+        'sample_step',
+        'sample_result',
+        'sampling_setting'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

@@ -62,6 +62,15 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "sample",
+                    Set.of(
+                            "animal",
+                            "infection",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "demo",
                     Set.of("account", "animal", "assessment", "platform.id", "platform.start", "platform.web")));
 

@@ -17,6 +17,11 @@ interface Consignments extends Repository<ConsignmentRow, RowKey> {
     boolean existsById(RowKey key);
 
     @Query("""
+            select cast(count(a) as int) from AnimalRow a
+            where a.key.organisationId = :organisationId and a.consignmentId = :id""")
+    int countAnimals(UUID organisationId, UUID id);
+
+    @Query("""
             select c from ConsignmentRow c
             where c.key.organisationId = :organisationId and c.key.id > :after
             order by c.key.id""")

@@ -1,5 +1,7 @@
 package varanid.intake.infection;
 
+import java.util.List;
+
 /**
  * What negative tests of one animal say about it, by Bayes' rule.
  *
@@ -104,6 +106,67 @@ public record NegativeTests(double prior, TestQuality test) {
             best = Math.max(best, freedom);
         }
         return new TestsNeeded.NotReachable(best);
+    }
+
+    /** How many more it takes, tests being independent, when so many were negative already. */
+    public TestsNeeded moreIfIndependent(double target, int already) {
+        Numbers.openFraction("the target", target);
+        if (Numbers.reaches(freedomIfIndependent(already), target)) {
+            return new TestsNeeded.Number(0);
+        }
+        return neededIfIndependent(target) instanceof TestsNeeded.Number all && all.tests() > already
+                ? new TestsNeeded.Number(all.tests() - already)
+                : new TestsNeeded.NotReachable(
+                        Math.max(freedomIfIndependent(already), freedomIfIndependent(Math.max(already, MOST_TESTS))));
+    }
+
+    /** The same for correlated tests; past the best number of tests, more do not help. */
+    public TestsNeeded moreIfCorrelated(double target, double correlation, int already) {
+        Numbers.openFraction("the target", target);
+        double best = 0;
+        for (int number = already; number <= Math.max(already, MOST_TESTS); number++) {
+            double freedom = freedomIfCorrelated(number, correlation);
+            if (Numbers.reaches(freedom, target)) {
+                return new TestsNeeded.Number(number - already);
+            }
+            best = Math.max(best, freedom);
+        }
+        return new TestsNeeded.NotReachable(best);
+    }
+
+    /**
+     * The probability of freedom after negative tests by several methods, all of them independent: the product of what
+     * each misses.
+     *
+     * @param prior the probability that the animal is infected before any test, 0 to 1
+     */
+    public static double freedomAfterAll(double prior, List<Series> series) {
+        Numbers.fraction("the prior", prior);
+        if (prior == 0 || prior == 1) {
+            return 1 - prior;
+        }
+        double odds = prior / (1 - prior);
+        for (Series one : series) {
+            for (int k = 0; k < one.negatives(); k++) {
+                odds *= (1 - one.test().sensitivity()) / one.test().specificity();
+            }
+        }
+        return 1 / (1 + odds);
+    }
+
+    /**
+     * So many negatives by one method.
+     *
+     * @param test how good it is; its specificity is more than 0
+     * @param negatives zero or more
+     */
+    public record Series(TestQuality test, int negatives) {
+        public Series {
+            Numbers.atLeast(0, "the number of tests", negatives);
+            if (test.specificity() == 0) {
+                throw new IllegalArgumentException("a test that is never negative in a free animal teaches nothing");
+            }
+        }
     }
 
     private double freedom(int negatives, double correlation) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.stream.IntStream;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
@@ -175,5 +176,41 @@ class NegativeTestsTest {
         assertThat(new TwoTests(test, test, 0).freedomAfterBothNegative(.3)).isCloseTo(.962861, PRINTED);
         assertThatIllegalArgumentException().isThrownBy(() -> new TwoTests(test, test, .22));
         assertThatIllegalArgumentException().isThrownBy(() -> new TwoTests(test, test, -.01));
+    }
+
+    /** Needed at all: the tables' 2, 2 and 4 of .30 .70 1, less what was taken. */
+    @Test
+    void howManyMoreIsWhatIsNeededLessWhatWasTaken() {
+        NegativeTests tests = tests(.3, .7, 1);
+        assertThat(tests.moreIfIndependent(.95, 0)).isEqualTo(new TestsNeeded.Number(2));
+        assertThat(tests.moreIfIndependent(.99, 3)).isEqualTo(new TestsNeeded.Number(1));
+        assertThat(tests.moreIfIndependent(.95, 5)).isEqualTo(new TestsNeeded.Number(0));
+        // With correlation .2 the table passes .95 at three tests.
+        assertThat(tests.moreIfCorrelated(.95, .2, 1)).isEqualTo(new TestsNeeded.Number(2));
+        assertThat(tests.moreIfCorrelated(.95, .2, 3)).isEqualTo(new TestsNeeded.Number(0));
+    }
+
+    @Test
+    void moreOfATestThatOnlyRepeatsItselfNeverGetsThere() {
+        // Full correlation: one test gives .70 / (.70 + .30 x .30) = .886, and so do a thousand.
+        assertThat(tests(.3, .7, 1).moreIfCorrelated(.95, 1, 2))
+                .isInstanceOfSatisfying(
+                        TestsNeeded.NotReachable.class,
+                        answer -> assertThat(answer.highest()).isCloseTo(.886076, PRINTED));
+        assertThat(tests(.3, .5, .5).moreIfIndependent(.95, 2))
+                .isInstanceOfSatisfying(
+                        TestsNeeded.NotReachable.class,
+                        answer -> assertThat(answer.highest()).isEqualTo(.7));
+    }
+
+    /** By hand: .5 x .5 x .3 = .075 of .075 + .5. And methods in a row are the same as one method repeated. */
+    @Test
+    void severalMethodsMultiplyWhatTheyMiss() {
+        NegativeTests.Series smear = new NegativeTests.Series(new TestQuality(.5, 1), 1);
+        NegativeTests.Series flotation = new NegativeTests.Series(new TestQuality(.7, 1), 1);
+        assertThat(NegativeTests.freedomAfterAll(.5, List.of(smear, flotation))).isCloseTo(.5 / .575, within(1e-12));
+        assertThat(NegativeTests.freedomAfterAll(.3, List.of(flotation, flotation, flotation)))
+                .isCloseTo(.988561, PRINTED);
+        assertThat(NegativeTests.freedomAfterAll(.3, List.of())).isCloseTo(.7, within(1e-12));
     }
 }

@@ -66,6 +66,47 @@ class SamplingDefaultsTest {
         assertThat(DEFAULTS.findMethod("pcr")).isPresent();
     }
 
+    /** The agents that quarantine policy knows, beside the significant coccidia that a result cannot be named by. */
+    @Test
+    void namesEveryAgentThatAClockCanBeSetBackBy() {
+        assertThat(DEFAULTS.listAgents())
+                .containsExactlyInAnyOrder(
+                        "entamoeba",
+                        "coccidia",
+                        "cryptosporidium",
+                        "tapeworm",
+                        "thorny-head",
+                        "pinworm",
+                        "flagellates",
+                        "other-worm",
+                        "salmonella",
+                        "other-agent",
+                        "mites",
+                        "ticks");
+        assertThat(DEFAULTS.findGroup("tapeworm").orElseThrow().id()).isEqualTo("helminths");
+    }
+
+    @Test
+    void everyOriginHasAPriorOfEveryAgentWithFigures() {
+        assertThat(DEFAULTS.origin("no code")).isEqualTo("unknown");
+        for (String origin : DEFAULTS.origins().values()) {
+            for (SamplingDefaults.Method method : DEFAULTS.methods()) {
+                assertThat(method.agents())
+                        .allSatisfy(agent -> assertThat(DEFAULTS.findPrior(agent, origin))
+                                .as(agent + " " + origin)
+                                .isPresent());
+            }
+        }
+    }
+
+    @Test
+    void neverCallsAnAnimalWhatAFigureCannotSay() {
+        assertThat(DEFAULTS.texts().toString().toLowerCase(java.util.Locale.ROOT))
+                .doesNotContain("healthy")
+                .doesNotContain("safe")
+                .doesNotContain("cleared");
+    }
+
     private static double prior(String agent, String origin) {
         return DEFAULTS.findPrior(agent, origin).orElseThrow().infected();
     }

@@ -1,0 +1,21 @@
+package varanid.intake.sample;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.data.jpa.repository.Query;
+import org.springframework.data.repository.Repository;
+import varanid.intake.platform.id.RowKey;
+
+interface StepRows extends Repository<StepRow, RowKey> {
+
+    StepRow saveAndFlush(StepRow row);
+
+    /** All of these samples, superseded ones too, in the order they were recorded. */
+    @Query("""
+            select s from StepRow s
+            where s.key.organisationId = :organisationId and s.animalId = :animalId
+            and s.sampleId in :sampleIds
+            order by s.key.id""")
+    List<StepRow> list(UUID organisationId, UUID animalId, Collection<UUID> sampleIds);
+}

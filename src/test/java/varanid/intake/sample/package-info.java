@@ -1,0 +1,5 @@
+/** Checks samples, and what their results say, over HTTP. */
+@NullMarked
+package varanid.intake.sample;
+
+import org.jspecify.annotations.NullMarked;
