@@ -1,5 +1,6 @@
 package varanid.intake.assessment;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -62,4 +63,16 @@ interface AssessmentRows extends Repository<AssessmentRow, RowKey> {
                 where later.key.organisationId = :organisationId and later.supersedes = a.key.id)
             order by a.occurredAt desc, a.key.id desc""")
     List<AssessmentRow> listStandingUpTo(UUID organisationId, UUID animalId, LocalDate date, Limit limit);
+
+    /** The looks by a checklist before one of them that nothing has corrected, the last first. */
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.animalId = :animalId and a.checklistId = :checklistId
+            and (a.occurredAt < :occurredAt or a.occurredAt = :occurredAt and a.key.id < :id)
+            and not exists (
+                select 1 from AssessmentRow later
+                where later.key.organisationId = :organisationId and later.supersedes = a.key.id)
+            order by a.occurredAt desc, a.key.id desc""")
+    List<AssessmentRow> listStandingBefore(
+            UUID organisationId, UUID animalId, String checklistId, Instant occurredAt, UUID id, Limit limit);
 }

@@ -63,6 +63,15 @@ public final class LookReading {
         }
     }
 
+    public Checklist checklist() {
+        return reading.checklist;
+    }
+
+    /** @throws IndexOutOfBoundsException where the checklist has no such finding */
+    FindingRules rules(String finding) {
+        return reading.checklist.findings[reading.checklist.indexOf(finding)];
+    }
+
     /** Every finding, in the order the checklist asks. */
     public List<State> states() {
         return states;
