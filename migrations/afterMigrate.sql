@@ -26,7 +26,9 @@ DECLARE
         'api_token',
         'consignment',
         'animal',
-        'room'
+        'room',
+        'calendar_link',
+        'calendar_reminder'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

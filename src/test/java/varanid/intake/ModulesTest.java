@@ -38,7 +38,9 @@ class ModulesTest {
             Map.entry("enclosure", Set.of("measures")),
             Map.entry("infection", Set.of()),
             Map.entry("quarantine", Set.of()),
-            Map.entry("reminder", Set.of()),
+            Map.entry(
+                    "reminder",
+                    Set.of("account", "animal", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry("platform.start", Set.of()),
             Map.entry("platform.time", Set.of()),
             Map.entry("platform.id", Set.of("platform.time")),

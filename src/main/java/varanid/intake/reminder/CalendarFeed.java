@@ -19,9 +19,20 @@ public final class CalendarFeed {
     /** As which component tasks are written. */
     public enum As {
         /** All-day events: every calendar shows them. Rings in the morning of the first good day. */
-        EVENTS,
+        EVENTS("events"),
         /** To-dos: can be ticked off, but many calendars show none of a feed. Rings in the morning of the last good day. */
-        TODOS
+        TODOS("todos");
+
+        private final String code;
+
+        As(String code) {
+            this.code = code;
+        }
+
+        /** What the interface and the database call it. */
+        String code() {
+            return code;
+        }
     }
 
     /** When it rings, after midnight of its day. */
@@ -100,6 +111,7 @@ public final class CalendarFeed {
             case CANCELLED -> lines.raw("STATUS", "CANCELLED");
             case DONE -> {
                 lines.raw("STATUS", "COMPLETED");
+                // When it was told, which is soon after: records have days, and this wants a moment.
                 lines.raw("COMPLETED", utc(reminder.changedAt()));
             }
         }

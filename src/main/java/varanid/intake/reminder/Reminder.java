@@ -36,21 +36,17 @@ public record Reminder(CalendarTask task, State state, int sequence, Instant cha
         return new Reminder(task, State.PLANNED, 0, at);
     }
 
-    /** The same, done. What is done stays done. */
-    public Reminder done(Instant at) {
-        return state == State.DONE ? this : new Reminder(task, State.DONE, sequence + 1, at);
-    }
-
     /**
-     * What calendars are to know after a plan was made anew: unchanged tasks stay as they are, moved or reworded ones get
-     * the next sequence, those no longer planned are cancelled, done ones stay done.
+     * What calendars are to know after plans were made anew: unchanged tasks stay as they are, moved or reworded ones,
+     * those done and those to be done again get the next sequence, those no longer planned are cancelled. What was done
+     * stays as it was when it was done.
      *
-     * @param before all reminders of the case so far
-     * @param planned all tasks of the new plan
+     * @param before all reminders of the plans so far
+     * @param told all tasks of the plans now
      * @param at when
      * @throws IllegalArgumentException where a task is there twice
      */
-    public static List<Reminder> revise(List<Reminder> before, List<CalendarTask> planned, Instant at) {
+    public static List<Reminder> revise(List<Reminder> before, List<PlannedTask> told, Instant at) {
         Map<String, Reminder> known = new LinkedHashMap<>();
         for (Reminder reminder : before) {
             if (known.put(reminder.task().uid(), reminder) != null) {
@@ -59,28 +55,25 @@ public record Reminder(CalendarTask task, State state, int sequence, Instant cha
         }
         Set<String> wanted = new HashSet<>();
         List<Reminder> after = new ArrayList<>();
-        for (CalendarTask task : planned) {
-            if (!wanted.add(task.uid())) {
-                throw new IllegalArgumentException("twice: " + task.uid());
+        for (PlannedTask planned : told) {
+            String uid = planned.task().uid();
+            if (!wanted.add(uid)) {
+                throw new IllegalArgumentException("twice: " + uid);
             }
-            Reminder old = known.get(task.uid());
-            after.add(old == null ? first(task, at) : old.planned(task, at));
+            State state = planned.done() ? State.DONE : State.PLANNED;
+            Reminder old = known.get(uid);
+            after.add(old == null ? new Reminder(planned.task(), state, 0, at) : old.with(planned.task(), state, at));
         }
         for (Reminder old : known.values()) {
             if (!wanted.contains(old.task().uid())) {
-                after.add(old.cancelled(at));
+                after.add(old.state() == State.PLANNED ? old.with(old.task(), State.CANCELLED, at) : old);
             }
         }
         return List.copyOf(after);
     }
 
-    private Reminder planned(CalendarTask anew, Instant at) {
-        return state == State.DONE || (state == State.PLANNED && task.equals(anew))
-                ? this
-                : new Reminder(anew, State.PLANNED, sequence + 1, at);
-    }
-
-    private Reminder cancelled(Instant at) {
-        return state == State.PLANNED ? new Reminder(task, State.CANCELLED, sequence + 1, at) : this;
+    private Reminder with(CalendarTask anew, State next, Instant at) {
+        boolean same = state == next && (state == State.DONE || task.equals(anew));
+        return same ? this : new Reminder(anew, next, sequence + 1, at);
     }
 }

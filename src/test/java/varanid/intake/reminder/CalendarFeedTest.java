@@ -14,7 +14,6 @@ import biweekly.parameter.Related;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
@@ -32,6 +31,15 @@ class CalendarFeedTest {
 
     private static CalendarTask task(String summary, String description) {
         return new CalendarTask(CASE, "weighing", 2, DAY, DAY.plusDays(1), summary, description, 5);
+    }
+
+    private static PlannedTask open(CalendarTask task) {
+        return new PlannedTask(CASE, task, false);
+    }
+
+    private static Reminder done(Reminder reminder, Instant at) {
+        return Reminder.revise(List.of(reminder), List.of(new PlannedTask(CASE, reminder.task(), true)), at)
+                .get(0);
     }
 
     private static Reminder planned(String summary) {
@@ -131,7 +139,7 @@ class CalendarFeedTest {
 
     @Test
     void whatIsDoneOrCancelledRingsNoMore() {
-        Reminder done = planned("Weigh Ada").done(AT.plusSeconds(60));
+        Reminder done = done(planned("Weigh Ada"), AT.plusSeconds(60));
         Reminder cancelled =
                 Reminder.revise(List.of(planned("Weigh Ada")), List.of(), AT).get(0);
         assertThat(write(CalendarFeed.As.TODOS, done))
@@ -245,23 +253,38 @@ class CalendarFeedTest {
         CalendarTask moved = new CalendarTask(CASE, "re-look", 2, DAY, DAY, "Look", "", 0);
         CalendarTask gone = new CalendarTask(CASE, "re-look", 3, DAY, DAY, "Look", "", 0);
         CalendarTask finished = new CalendarTask(CASE, "weighing", 1, DAY, DAY, "Weigh", "", 0);
-        List<Reminder> before = new ArrayList<>(Reminder.revise(List.of(), List.of(same, moved, gone, finished), AT));
-        before.set(3, before.get(3).done(AT));
+        List<Reminder> before = Reminder.revise(
+                List.of(), List.of(open(same), open(moved), open(gone), new PlannedTask(CASE, finished, true)), AT);
         Instant later = AT.plusSeconds(3600);
         CalendarTask movedTo = new CalendarTask(CASE, "re-look", 2, DAY.plusDays(5), DAY.plusDays(5), "Look", "", 0);
         CalendarTask fresh = new CalendarTask(CASE, "re-look", 4, DAY, DAY, "Look", "", 0);
 
-        List<Reminder> after = Reminder.revise(before, List.of(same, movedTo, fresh), later);
+        List<PlannedTask> told = List.of(open(same), open(movedTo), open(fresh));
+        List<Reminder> after = Reminder.revise(before, told, later);
         assertThat(after)
                 .containsExactlyInAnyOrder(
                         new Reminder(same, State.PLANNED, 0, AT),
                         new Reminder(movedTo, State.PLANNED, 1, later),
                         new Reminder(fresh, State.PLANNED, 0, later),
                         new Reminder(gone, State.CANCELLED, 1, later),
-                        new Reminder(finished, State.DONE, 1, AT));
-        assertThat(Reminder.revise(after, List.of(same, movedTo, fresh), later.plusSeconds(1)))
-                .containsExactlyInAnyOrderElementsOf(after);
-        assertThat(Reminder.revise(after, List.of(gone), later)).contains(new Reminder(gone, State.PLANNED, 2, later));
+                        new Reminder(finished, State.DONE, 0, AT));
+        assertThat(Reminder.revise(after, told, later.plusSeconds(1))).containsExactlyInAnyOrderElementsOf(after);
+        assertThat(Reminder.revise(after, List.of(open(gone)), later))
+                .contains(new Reminder(gone, State.PLANNED, 2, later));
+    }
+
+    /** A weighing that is struck out later was none: what it settled is to be done again. */
+    @Test
+    void whatIsDoneStaysAsItWasUnlessItIsToBeDoneAgain() {
+        CalendarTask task = task("Weigh Ada", "");
+        CalendarTask reworded = task("Weigh Ada again", "");
+        Reminder done = done(Reminder.first(task, AT), AT);
+        assertThat(done).isEqualTo(new Reminder(task, State.DONE, 1, AT));
+        Instant later = AT.plusSeconds(60);
+        assertThat(Reminder.revise(List.of(done), List.of(new PlannedTask(CASE, reworded, true)), later))
+                .containsExactly(done);
+        assertThat(Reminder.revise(List.of(done), List.of(open(reworded)), later))
+                .containsExactly(new Reminder(reworded, State.PLANNED, 2, later));
     }
 
     @Test
@@ -275,7 +298,7 @@ class CalendarFeedTest {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> new CalendarTask(CASE, "weighing", 1, DAY, DAY, "", "", 10));
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> Reminder.revise(List.of(), List.of(task("a", ""), task("b", "")), AT));
+                .isThrownBy(() -> Reminder.revise(List.of(), List.of(open(task("a", "")), open(task("b", ""))), AT));
     }
 
     private static int longestLine(byte[] feed) {

@@ -22,8 +22,6 @@ class LastResort implements ErrorController {
     ResponseEntity<byte[]> error(HttpServletRequest request) {
         HttpStatusCode status = ProblemAdvice.statusOf(request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE))
                 .orElse(HttpStatusCode.valueOf(404));
-        Object path = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
-        return writer.entity(
-                ProblemAdvice.ofStatus(status), path instanceof String text ? text : request.getRequestURI());
+        return writer.entity(ProblemAdvice.ofStatus(status), Requests.shownPath(request));
     }
 }

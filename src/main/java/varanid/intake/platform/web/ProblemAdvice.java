@@ -40,7 +40,7 @@ class ProblemAdvice {
 
     @ExceptionHandler
     ResponseEntity<byte[]> problem(Exception exception, HttpServletRequest request) {
-        return writer.entity(translate(exception, request), request.getRequestURI());
+        return writer.entity(translate(exception, request), Requests.shownPath(request));
     }
 
     private static ProblemException translate(Exception exception, HttpServletRequest request) {
@@ -58,13 +58,13 @@ class ProblemAdvice {
             return new ProblemException(
                     ProblemType.STALE, "Somebody else changed it at the same moment; read it again.");
         } else if (exception instanceof DataIntegrityViolationException violation) {
-            LOG.warn("{} {} broke a rule of the database", request.getMethod(), request.getRequestURI(), violation);
+            LOG.warn("{} {} broke a rule of the database", request.getMethod(), Requests.shownPath(request), violation);
             return new ProblemException(
                     ProblemType.CONFLICT, "The request clashes with something stored at the same moment. Repeat it.");
         } else if (exception instanceof DataAccessResourceFailureException
                 || exception instanceof TransientDataAccessException
                 || exception instanceof CannotCreateTransactionException) {
-            LOG.error("{} {}: the database failed", request.getMethod(), request.getRequestURI(), exception);
+            LOG.error("{} {}: the database failed", request.getMethod(), Requests.shownPath(request), exception);
             return new ProblemException(
                     ProblemType.UNAVAILABLE,
                     "Repeat the request with the same Idempotency-Key.",
@@ -76,7 +76,7 @@ class ProblemAdvice {
                 && response.getStatusCode().is4xxClientError()) {
             return ofStatus(response.getStatusCode());
         }
-        LOG.error("{} {} failed", request.getMethod(), request.getRequestURI(), exception);
+        LOG.error("{} {} failed", request.getMethod(), Requests.shownPath(request), exception);
         return new ProblemException(ProblemType.INTERNAL, "What happened is in the service's log.");
     }
 

@@ -36,6 +36,8 @@ public record ProblemType(String name, int status, String title) {
             new ProblemType("idempotency-key-reused", 422, "The key was used for another request");
     public static final ProblemType PRECONDITION_REQUIRED =
             new ProblemType("precondition-required", 428, "Say which version is to be changed");
+    public static final ProblemType TOO_MANY_REQUESTS =
+            new ProblemType("too-many-requests", 429, "Too many requests in a short time");
     public static final ProblemType INTERNAL =
             new ProblemType("internal-error", 500, "The service failed; the request may be repeated");
     public static final ProblemType UNAVAILABLE =

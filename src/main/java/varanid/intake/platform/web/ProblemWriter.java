@@ -35,7 +35,7 @@ class ProblemWriter {
         response.setStatus(problem.type().status());
         response.setHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE);
         problem.headers().forEach(response::setHeader);
-        response.getOutputStream().write(json.writeValueAsBytes(body(problem, request.getRequestURI())));
+        response.getOutputStream().write(json.writeValueAsBytes(body(problem, Requests.shownPath(request))));
     }
 
     private static Problem body(ProblemException problem, String instance) {

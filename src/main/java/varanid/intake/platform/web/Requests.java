@@ -1,5 +1,6 @@
 package varanid.intake.platform.web;
 
+import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.Objects;
 import org.springframework.web.context.request.NativeWebRequest;
@@ -7,10 +8,28 @@ import org.springframework.web.context.request.NativeWebRequest;
 /** Small questions to a servlet request. */
 final class Requests {
 
+    private static final String SHOWN_PATH = Requests.class.getName() + ".shownPath";
+
     private Requests() {}
 
     static HttpServletRequest servlet(NativeWebRequest request) {
         return Objects.requireNonNull(request.getNativeRequest(HttpServletRequest.class), "a servlet request");
+    }
+
+    /** The path as it may be repeated in problems and the log. */
+    static String shownPath(HttpServletRequest request) {
+        if (request.getAttribute(SHOWN_PATH) instanceof String pattern) {
+            return pattern;
+        }
+        // While an error is being told, the request's own path is that of the telling.
+        return request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI) instanceof String failed
+                ? failed
+                : request.getRequestURI();
+    }
+
+    /** From now on, this is what is shown instead of the path. */
+    static void showInstead(HttpServletRequest request, String pattern) {
+        request.setAttribute(SHOWN_PATH, pattern);
     }
 
     /** The path with its query, as it was sent. */
