@@ -17,7 +17,8 @@ DECLARE
         'sample',
         'sample_step',
         'sample_result',
-        'sampling_setting'
+        'sampling_setting',
+        'diary_entry'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

@@ -68,6 +68,10 @@ class ModulesTest {
                     Set.of(
                             "animal",
                             "infection",
+                    "diary",
+                    Set.of(
+                            "animal",
+                            "assessment",
                             "platform.database",
                             "platform.id",
                             "platform.time",

@@ -28,6 +28,7 @@ class TenantIsolationIT {
             makes("/api/v1/animals/{animalId}/lengths", "{\"of\":\"tail\",\"value\":125,\"unit\":\"mm\"}"),
             makes("/api/v1/animals/{animalId}/samples", "{\"kind\":\"stool\"}"),
             makes("/api/v1/calendars", "{\"label\":\"c\"}"),
+            makes("/api/v1/animals/{animalId}/diary", "{\"note\":\"n\"}"),
             makes("/api/v1/consignments", "{\"name\":\"c\"}"),
             makes("/api/v1/people", "{\"name\":\"p\",\"roles\":[\"keeper\"]}"),
             makes("/api/v1/tokens", "{\"label\":\"t\"}"));

@@ -1,0 +1,141 @@
+package varanid.intake.diary;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import varanid.intake.animal.AnimalChanged;
+import varanid.intake.assessment.KeptLook;
+import varanid.intake.assessment.Looks;
+import varanid.intake.platform.database.OrganisationLock;
+import varanid.intake.platform.id.Ids;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.ProblemType;
+
+/** Keeps entries, and says when one of them asks for a look. */
+@Service
+class DiaryKeeper {
+
+    private final DiaryRows rows;
+    private final Diary diary;
+    private final Looks looks;
+    private final DemeanourRules rules;
+    private final OrganisationLock lock;
+    private final ApplicationEventPublisher events;
+    private final Ids ids;
+    private final Clock clock;
+
+    DiaryKeeper(
+            DiaryRows rows,
+            Diary diary,
+            Looks looks,
+            DemeanourReference reference,
+            OrganisationLock lock,
+            ApplicationEventPublisher events,
+            Ids ids,
+            Clock clock) {
+        this.rows = rows;
+        this.diary = diary;
+        this.looks = looks;
+        this.rules = reference.rules();
+        this.lock = lock;
+        this.events = events;
+        this.ids = ids;
+        this.clock = clock;
+    }
+
+    /**
+     * @throws ProblemException 422 where it corrects what is no entry of this animal, 409 where it corrects what was
+     *     corrected already
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public DiaryRow keep(Caller caller, UUID animalId, NewDiaryEntry entry) {
+        lock.hold(caller.organisationId());
+        UUID supersedes = entry.supersedes();
+        if (supersedes != null) {
+            mayBeSuperseded(caller, animalId, supersedes);
+        }
+        Instant now = clock.instant();
+        DiaryRow kept = rows.saveAndFlush(new DiaryRow(
+                caller.key(ids.next()),
+                animalId,
+                caller.personId(),
+                now,
+                LocalDate.ofInstant(entry.occurredAt(), caller.zone()),
+                entry));
+        events.publishEvent(AnimalChanged.of(caller.organisationId(), animalId));
+        return kept;
+    }
+
+    private void mayBeSuperseded(Caller caller, UUID animalId, UUID supersedes) {
+        if (rows.find(caller.organisationId(), animalId, supersedes).isEmpty()) {
+            throw new ProblemException(
+                    ProblemType.INVALID_REQUEST,
+                    "The entry that is to be superseded is not one of this animal.",
+                    List.of(Fault.at("#/supersedes", "is no entry of this animal", "the id of one of its entries")));
+        }
+        rows.listSuccessors(caller.organisationId(), List.of(supersedes)).stream()
+                .findFirst()
+                .ifPresent(successor -> {
+                    throw new ProblemException(
+                            ProblemType.CONFLICT,
+                            "That entry was superseded already, by " + successor.id() + ". Supersede that one.");
+                });
+    }
+
+    /** The reasons to look now that this entry gives. */
+    List<LookNow> lookNow(UUID organisationId, DiaryEntry entry) {
+        List<LookNow> reasons = new ArrayList<>();
+        if (entry.demeanour().filter(it -> it == Demeanour.DULL).isPresent()) {
+            reasons.add(LookNow.of(rules, DemeanourRules.DULL));
+        }
+        if (entry.miteCheck() == MiteCheck.SEEN) {
+            reasons.add(LookNow.of(rules, DemeanourRules.MITE_SEEN));
+        }
+        if (entry.demeanour().filter(it -> it == Demeanour.CALM).isPresent()
+                && isSuddenlyCalmAndIll(
+                        organisationId,
+                        entry.animalId(),
+                        diary.list(organisationId, entry.animalId()),
+                        entry.localDate())) {
+            reasons.add(LookNow.of(rules, DemeanourRules.SUDDENLY_CALM));
+        }
+        return reasons;
+    }
+
+    /** Suddenly calm, and beside it food refused or a sign in the last look that by itself asks for a vet. */
+    boolean isSuddenlyCalmAndIll(UUID organisationId, UUID animalId, List<DiaryEntry> entries, LocalDate asOf) {
+        TreeMap<LocalDate, Demeanour> byDay =
+                DemeanourTrend.byDay(entries, asOf.minusDays(rules.trend().windowDays() - 1L), asOf);
+        boolean recent = !byDay.isEmpty() && byDay.lastKey().isAfter(asOf.minusDays(rules.recentDays()));
+        return recent
+                && DemeanourTrend.isSuddenlyCalm(byDay, rules.suddenlyCalm())
+                && (refusedFood(entries, asOf) || hadASign(organisationId, animalId, asOf));
+    }
+
+    /** Whether the last food that was offered was refused. */
+    private static boolean refusedFood(List<DiaryEntry> entries, LocalDate asOf) {
+        return entries.stream()
+                .filter(entry -> !entry.localDate().isAfter(asOf))
+                .flatMap(entry -> entry.ate().stream())
+                .filter(ate -> ate != Ate.NOT_OFFERED)
+                .reduce((earlier, later) -> later)
+                .filter(ate -> ate == Ate.NONE)
+                .isPresent();
+    }
+
+    private boolean hadASign(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return looks.findLatest(organisationId, animalId, asOf).map(KeptLook::signs).stream()
+                .flatMap(List::stream)
+                .anyMatch(sign -> sign.floor().isPresent());
+    }
+}
