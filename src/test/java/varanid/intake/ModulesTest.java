@@ -37,7 +37,19 @@ class ModulesTest {
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry("enclosure", Set.of("measures")),
             Map.entry("infection", Set.of()),
-            Map.entry("quarantine", Set.of()),
+            Map.entry(
+                    "quarantine",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "diary",
+                            "reminder",
+                            "sample",
+                            "weight",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry(
                     "reminder",
                     Set.of("account", "animal", "platform.database", "platform.id", "platform.time", "platform.web")),
@@ -68,6 +80,11 @@ class ModulesTest {
                     Set.of(
                             "animal",
                             "infection",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "diary",
                     Set.of(
                             "animal",
