@@ -40,9 +40,17 @@ class HouseRules {
         return days;
     }
 
+    Map<String, Integer> byCode(QuarantineSettingRow row) {
+        return byCode(days(row));
+    }
+
     String write(Map<Origin, Integer> days) {
+        return json.writeValueAsString(byCode(days));
+    }
+
+    private static Map<String, Integer> byCode(Map<Origin, Integer> days) {
         Map<String, Integer> byCode = new TreeMap<>();
         days.forEach((origin, number) -> byCode.put(origin.code(), number));
-        return json.writeValueAsString(byCode);
+        return byCode;
     }
 }

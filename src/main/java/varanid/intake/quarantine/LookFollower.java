@@ -27,7 +27,7 @@ import varanid.intake.assessment.Looks;
 @Component
 class LookFollower {
 
-    private static final String CORRECTED = "corrected";
+    static final String CORRECTED = "corrected";
 
     private final ClockEvents events;
     private final Whereabouts whereabouts;
@@ -121,6 +121,7 @@ class LookFollower {
             } else {
                 writer.withdraw(by, event, CORRECTED);
                 touched.add(event.roomId);
+                touched.addAll(moveResult(by, animal, event, itsStays));
             }
         }
         for (LookOccurrences.Sign sign : LookOccurrences.list(policy, all, itsStays)) {
@@ -132,6 +133,30 @@ class LookFollower {
             if (!known && !wasNothing(organisation, animal, sign)) {
                 standing.add(writer.save(event(by, animal, sign)));
                 touched.add(sign.room());
+            }
+        }
+        return touched;
+    }
+
+    /** What a sample found goes along to where the animal stood on that day, as is known now. */
+    private Set<UUID> moveResult(EventWriter.By by, UUID animal, ClockEventRow event, List<Stay> itsStays) {
+        Set<UUID> touched = new HashSet<>();
+        if (event.isFrom(EventSource.Kind.RESULT) && event.sourceId != null && event.cause != null) {
+            for (Stay stay : itsStays) {
+                if (stay.touches(event.onDay)) {
+                    writer.save(writer.occurred(
+                            by,
+                            stay.room(),
+                            event.onDay,
+                            animal,
+                            event.cause,
+                            event.reason,
+                            new EventSource(
+                                    EventSource.Kind.RESULT,
+                                    event.sourceId,
+                                    Optional.ofNullable(event.sourcePart))));
+                    touched.add(stay.room());
+                }
             }
         }
         return touched;

@@ -3,7 +3,9 @@ package varanid.intake.quarantine;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -20,6 +22,8 @@ import varanid.intake.platform.web.Fault;
 import varanid.intake.platform.web.Faults;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
+import varanid.intake.sample.KeptSample;
+import varanid.intake.sample.Samples;
 
 /**
  * Places animals in rooms and takes them out, with what that is for the clocks of both rooms. Works within the caller's
@@ -37,6 +41,7 @@ class Moves {
     private final LookFollower follower;
     private final StayRules stays;
     private final Looks looks;
+    private final Samples samples;
     private final QuarantinePolicy policy;
     private final Ids ids;
 
@@ -50,6 +55,7 @@ class Moves {
             LookFollower follower,
             StayRules stays,
             Looks looks,
+            Samples samples,
             QuarantinePolicy policy,
             Ids ids) {
         this.rooms = rooms;
@@ -61,6 +67,7 @@ class Moves {
         this.follower = follower;
         this.stays = stays;
         this.looks = looks;
+        this.samples = samples;
         this.policy = policy;
         this.ids = ids;
     }
@@ -310,8 +317,12 @@ class Moves {
                 .filter(sign -> !follower.wasNothing(organisation, animal.id(), sign))
                 .map(sign -> follower.event(by, animal.id(), sign))
                 .forEach(happened::add);
-        Set<String> causes = signs.stream().map(LookOccurrences.Sign::cause).collect(Collectors.toSet());
-        happened.addAll(carriedAlong(by, animal.id(), room, on, placement, causes));
+        Set<String> causes =
+                signs.stream().map(LookOccurrences.Sign::cause).collect(Collectors.toCollection(HashSet::new));
+        List<ClockEventRow> carried = carriedAlong(by, animal.id(), room, on, placement, causes);
+        carried.forEach(event -> causes.add(Objects.requireNonNull(event.cause)));
+        happened.addAll(carried);
+        happened.addAll(foundBefore(by, animal.id(), room, on, placement, causes));
         Placement effect = books.open(organisation, room.id(), on)
                 .ifHappened(happened, animal.id(), today.isAfter(on) ? today : on);
         return new Arrival(room, needs, happened, effect);
@@ -342,6 +353,41 @@ class Moves {
                         policy.says().carriedAlong(),
                         new EventSource(EventSource.Kind.PLACEMENT, placement, Optional.of("from:" + event.id()))))
                 .toList();
+    }
+
+    /** What samples found before it stood in any room, unless a later one was negative. */
+    private List<ClockEventRow> foundBefore(
+            EventWriter.By by, UUID animal, RoomRow room, LocalDate on, UUID placement, Set<String> already) {
+        if (roomOf(by.organisationId(), animal).isPresent()) {
+            return List.of();
+        }
+        Map<String, KeptSample> found = new LinkedHashMap<>();
+        for (KeptSample sample : samples.list(by.organisationId(), animal)) {
+            if (sample.takenOn().isAfter(on)) {
+                continue;
+            }
+            if (sample.outcome() == KeptSample.Outcome.NEGATIVE) {
+                found.clear();
+            }
+            sample.agents().stream()
+                    .sorted()
+                    .forEach(agent -> found.put(policy.causeOfAgent(agent, false).id(), sample));
+        }
+        List<ClockEventRow> events = new ArrayList<>();
+        found.forEach((cause, sample) -> {
+            if (!already.contains(cause)) {
+                events.add(writer.occurred(
+                        by,
+                        room.id(),
+                        on,
+                        animal,
+                        cause,
+                        policy.getCause(cause).label() + ", in a sample taken on " + Why.words(sample.takenOn()),
+                        new EventSource(
+                                EventSource.Kind.PLACEMENT, placement, Optional.of("sample:" + sample.id()))));
+            }
+        });
+        return events;
     }
 
     private Optional<RoomRow> roomOf(UUID organisation, UUID animal) {

@@ -27,6 +27,8 @@ import org.jspecify.annotations.Nullable;
  * @param deaths what a death is
  * @param schedules what is done on which day
  * @param faecal when stool is sampled
+ * @param progress when a task counts as done, and how a plan goes on
+ * @param lastWeighing how fresh the last weighing is at release
  * @param miteFree how long no mites are seen before release
  * @param lastLook how fresh the last look is at release
  * @param workOrder the order of the rounds
@@ -52,6 +54,8 @@ public record QuarantinePolicy(
         Deaths deaths,
         List<Schedule> schedules,
         Faecal faecal,
+        Progress progress,
+        LastLook lastWeighing,
         MiteFree miteFree,
         LastLook lastLook,
         WorkOrder workOrder,
@@ -427,7 +431,15 @@ public record QuarantinePolicy(
     /** How long no mites are seen, and how lately somebody looked. */
     public record MiteFree(int days, int lookedWithinDays, String source) {}
 
-    /** How fresh the last look is. */
+    /**
+     * When a task counts as done, and how a plan goes on.
+     *
+     * @param earlyDays a record so many days before a task's first day still is that task
+     * @param aheadDays so far a plan goes on where its earliest release has passed
+     */
+    public record Progress(int earlyDays, int aheadDays, String source) {}
+
+    /** How fresh the last look, or weighing, is. */
     public record LastLook(int withinDays, String source) {}
 
     /** The order of the rounds. */

@@ -73,6 +73,16 @@ final class RoomBook {
         return Optional.ofNullable(counting.get(event));
     }
 
+    /** The placing of an animal that counts. */
+    Optional<ClockEventRow> findPlaced(UUID animal, UUID placement) {
+        return rows.stream()
+                .filter(row -> row.is(EventKind.PLACED)
+                        && counts(row)
+                        && animal.equals(row.animalId)
+                        && placement.equals(row.sourceId))
+                .findFirst();
+    }
+
     /** What withdrew it. */
     Optional<ClockEventRow> findWithdrawal(UUID event) {
         return Optional.ofNullable(withdrawals.get(event));

@@ -87,16 +87,6 @@ class QuarantinePlanTest {
     }
 
     @Test
-    void afterARestartItCountsOnFromWhatWasDone() {
-        QuarantinePlan again =
-                plan(Isolation.STANDARD, Stage.ADULT, 90).numberedAfter(Map.of(TaskKind.FAECAL_SAMPLE, 2));
-        assertThat(tasks(again, TaskKind.FAECAL_SAMPLE))
-                .extracting(Task::ordinal)
-                .containsExactly(3, 4, 5);
-        assertThat(tasks(again, TaskKind.WEIGHING).get(0).ordinal()).isEqualTo(1);
-    }
-
-    @Test
     void refusesAReleaseBeforeTheStart() {
         assertThatIllegalArgumentException().isThrownBy(() -> plan(Isolation.STRICT, Stage.ADULT, -1));
         assertThat(plan(Isolation.STRICT, Stage.ADULT, 0).tasks()).isNotEmpty();

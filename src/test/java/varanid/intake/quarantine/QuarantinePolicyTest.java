@@ -175,6 +175,8 @@ class QuarantinePolicyTest {
                         POLICY.deaths(),
                         POLICY.schedules(),
                         POLICY.faecal(),
+                        POLICY.progress(),
+                        POLICY.lastWeighing(),
                         POLICY.miteFree(),
                         POLICY.lastLook(),
                         new QuarantinePolicy.WorkOrder("X", List.of()),
