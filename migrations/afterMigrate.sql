@@ -7,6 +7,12 @@ DECLARE
         'checklist_in_use',
         'demo_organisation',
         'enclosure_reading',
+        'placement',
+        'clock_event',
+        'quarantine_setting',
+        'legal_hold',
+        'release_approval',
+        'release_decision',
         'weighing',
         'length_measurement',
         'sample',
@@ -22,6 +28,7 @@ DECLARE
         'api_token',
         'consignment',
         'animal',
+        'room',
         'calendar_link',
         'calendar_reminder'
     ]::text[];

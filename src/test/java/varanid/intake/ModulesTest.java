@@ -39,7 +39,19 @@ class ModulesTest {
                     "condition",
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry("infection", Set.of()),
-            Map.entry("quarantine", Set.of()),
+            Map.entry(
+                    "quarantine",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "diary",
+                            "reminder",
+                            "sample",
+                            "weight",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry(
                     "reminder",
                     Set.of("account", "animal", "platform.database", "platform.id", "platform.time", "platform.web")),

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Component;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.json.JsonMapper;
@@ -76,6 +77,13 @@ class AnimalStore {
                 .map(consignment -> rows.listOfConsignment(organisationId, consignment, page.after(), page.fetch()))
                 .orElseGet(() -> rows.list(organisationId, page.after(), page.fetch()));
         return found.stream().map(this::read).toList();
+    }
+
+    /** All of a consignment. */
+    List<AnimalRecord> listOfConsignment(UUID organisationId, UUID consignmentId) {
+        return rows.listOfConsignment(organisationId, consignmentId, new UUID(0, 0), Limit.unlimited()).stream()
+                .map(this::read)
+                .toList();
     }
 
     private void fill(AnimalRow row, AnimalDetails details) {

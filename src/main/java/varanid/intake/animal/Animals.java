@@ -29,6 +29,14 @@ public class Animals {
         return store.find(organisationId, id).map(this::newcomer);
     }
 
+    /** The animals that came together, in the order they were registered. */
+    @Transactional(readOnly = true)
+    public List<Newcomer> listOfConsignment(UUID organisationId, UUID consignmentId) {
+        return store.listOfConsignment(organisationId, consignmentId).stream()
+                .map(this::newcomer)
+                .toList();
+    }
+
     /** What was read of the animal when it was registered, where the organisation has it. */
     @Transactional(readOnly = true)
     public Optional<FirstReadings> findFirstReadings(UUID organisationId, UUID id) {

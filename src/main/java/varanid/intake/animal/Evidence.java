@@ -4,7 +4,7 @@ import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Locale;
 
 /** An answer to a question about origin. Unknown is the same as not answered. */
-enum Evidence {
+public enum Evidence {
     YES,
     NO,
     UNKNOWN;

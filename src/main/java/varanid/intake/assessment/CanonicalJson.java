@@ -15,7 +15,7 @@ import tools.jackson.databind.json.JsonMapper;
  *
  * @param sha256 of the UTF-8 bytes, in lower-case hexadecimal digits
  */
-record CanonicalJson(String text, String sha256) {
+public record CanonicalJson(String text, String sha256) {
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
@@ -24,7 +24,7 @@ record CanonicalJson(String text, String sha256) {
             .changeDefaultPropertyInclusion(inclusion -> inclusion.withValueInclusion(JsonInclude.Include.NON_NULL))
             .build();
 
-    static CanonicalJson of(Object content) {
+    public static CanonicalJson of(Object content) {
         String text = MAPPER.writeValueAsString(content);
         try {
             byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
@@ -34,12 +34,12 @@ record CanonicalJson(String text, String sha256) {
         }
     }
 
-    byte[] bytes() {
+    public byte[] bytes() {
         return text.getBytes(StandardCharsets.UTF_8);
     }
 
     /** A strong entity tag: the bytes never change, so neither does it. */
-    String eTag() {
+    public String eTag() {
         return '"' + sha256 + '"';
     }
 }

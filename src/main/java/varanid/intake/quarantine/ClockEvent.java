@@ -1,6 +1,8 @@
 package varanid.intake.quarantine;
 
 import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -74,7 +76,20 @@ public sealed interface ClockEvent {
         /** The days go on; those of the pause stay uncounted. */
         GOES_ON,
         /** It was nothing: as though it had not occurred. */
-        WAS_NOTHING
+        WAS_NOTHING;
+
+        /** The word for it in data and requests. */
+        public String code() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+
+        /** @throws IllegalArgumentException for no such word */
+        public static Ruling get(String code) {
+            return Arrays.stream(values())
+                    .filter(each -> each.code().equals(code))
+                    .findFirst()
+                    .orElseThrow(() -> new IllegalArgumentException("no ruling: " + code));
+        }
     }
 
     private static void requireDays(int days) {

@@ -2,6 +2,7 @@ package varanid.intake.quarantine;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -70,6 +71,11 @@ public record ClockReading(
         DECIDED,
         LEFT,
         EMPTIED,
-        NOTHING
+        NOTHING;
+
+        /** The word for it in replies. */
+        public String code() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
     }
 }

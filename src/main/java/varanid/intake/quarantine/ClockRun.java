@@ -4,12 +4,10 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -22,7 +20,9 @@ final class ClockRun {
     private final Map<UUID, ClockEvent.Ruling> lastRulings;
 
     private final Map<UUID, Need> needs = new LinkedHashMap<>();
-    private final Set<UUID> cameBack = new HashSet<>();
+    /** Animals that stood there already when they were placed on the day: each time for one time they left on it. */
+    private final List<UUID> cameBack = new ArrayList<>();
+
     private final List<Gap> gaps = new ArrayList<>();
     private final List<Clearing> clearings = new ArrayList<>();
     private final Map<UUID, ClockEvent.Occurred> questions = new LinkedHashMap<>();
@@ -197,7 +197,7 @@ final class ClockRun {
     }
 
     private Deed leave(ClockEvent.Left left) {
-        if (cameBack.contains(left.animal())) {
+        if (cameBack.remove(left.animal())) {
             return new Deed(ClockReading.Did.NOTHING, "it came back on the same day");
         }
         if (needs.remove(left.animal()) == null) {

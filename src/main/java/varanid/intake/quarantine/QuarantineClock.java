@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 /**
  * The clock of one space: one for everybody in it, all in and all out, and the last arrival sets the date.
@@ -61,10 +62,24 @@ public final class QuarantineClock {
      * event where that is later.
      */
     public Placement ifPlaced(ClockEvent.Placed newcomer) {
+        LocalDate asOf = Stream.concat(events.stream(), Stream.of(newcomer))
+                .map(ClockEvent::on)
+                .max(Comparator.naturalOrder())
+                .orElseThrow();
+        return ifHappened(List.of(newcomer), newcomer.animal(), asOf);
+    }
+
+    /**
+     * What several events on account of one animal would do to the others, such as being placed with signs of illness.
+     *
+     * @param happened what would happen
+     * @param newcomer the animal that is not counted among the delayed
+     * @param asOf the day both clocks are read on
+     * @throws IllegalArgumentException naming every event that makes no sense
+     */
+    public Placement ifHappened(List<ClockEvent> happened, UUID newcomer, LocalDate asOf) {
         List<ClockEvent> more = new ArrayList<>(events);
-        more.add(newcomer);
-        LocalDate asOf =
-                more.stream().map(ClockEvent::on).max(Comparator.naturalOrder()).orElseThrow();
+        more.addAll(happened);
         ClockReading before = read(asOf);
         ClockReading after = new QuarantineClock(policy, more).read(asOf);
         List<Placement.Delay> delayed = new ArrayList<>();
@@ -74,7 +89,7 @@ public final class QuarantineClock {
                         .earliest()
                         .filter(until -> until.isAfter(from))
                         .ifPresent(until -> before.animals().stream()
-                                .filter(animal -> !animal.equals(newcomer.animal()))
+                                .filter(animal -> !animal.equals(newcomer))
                                 .sorted()
                                 .map(animal ->
                                         new Placement.Delay(animal, from, until, ChronoUnit.DAYS.between(from, until)))

@@ -84,39 +84,6 @@ public record QuarantinePlan(
                 policy.warning());
     }
 
-    /**
-     * The same plan with its tasks counted on from those that were done before a restart, so that what is done keeps its
-     * number and what is not done is moved.
-     *
-     * @param done the highest ordinal done of each kind; kinds of which none was done can be left out
-     */
-    public QuarantinePlan numberedAfter(Map<TaskKind, Integer> done) {
-        List<Task> renumbered = tasks.stream()
-                .map(task -> new Task(
-                        task.kind(),
-                        task.ordinal() + done.getOrDefault(task.kind(), 0),
-                        task.due(),
-                        task.latest(),
-                        task.title(),
-                        task.instruction(),
-                        task.source()))
-                .toList();
-        return new QuarantinePlan(
-                start,
-                earliestRelease,
-                stay,
-                isolation,
-                contagion,
-                workPlace,
-                workOrder,
-                tools,
-                hygiene,
-                disinfectants,
-                cautions,
-                renumbered,
-                warning);
-    }
-
     private static List<Task> tasks(QuarantinePolicy policy, Newcomer newcomer, LocalDate start, int span) {
         Map<TaskKind, Integer> counts = new EnumMap<>(TaskKind.class);
         List<Task> tasks = new ArrayList<>();

@@ -22,15 +22,22 @@ import org.jspecify.annotations.Nullable;
  * @param strictMinimum for animals whose isolation is strict
  * @param contagionMinimum for animals that have, or are exposed to, something contagious
  * @param causes what acts on a clock
+ * @param signs which cause a sign of a look is
+ * @param agents which cause an agent found in a sample is
+ * @param deaths what a death is
  * @param schedules what is done on which day
  * @param faecal when stool is sampled
+ * @param progress when a task counts as done, and how a plan goes on
+ * @param lastWeighing how fresh the last weighing is at release
  * @param miteFree how long no mites are seen before release
  * @param lastLook how fresh the last look is at release
  * @param workOrder the order of the rounds
+ * @param workPlaces where an animal belongs in that order
  * @param tools what is kept apart
  * @param hygiene what is done every day
  * @param disinfectants with their dilutions
  * @param cautions what is never done; shown wherever disinfectants are
+ * @param says what is said where there is no plan, or where something must not be overlooked
  */
 public record QuarantinePolicy(
         String id,
@@ -42,15 +49,22 @@ public record QuarantinePolicy(
         Minimum strictMinimum,
         Minimum contagionMinimum,
         List<Cause> causes,
+        Signs signs,
+        Agents agents,
+        Deaths deaths,
         List<Schedule> schedules,
         Faecal faecal,
+        Progress progress,
+        LastLook lastWeighing,
         MiteFree miteFree,
         LastLook lastLook,
         WorkOrder workOrder,
+        WorkPlaces workPlaces,
         List<Tool> tools,
         List<Advice> hygiene,
         List<Disinfectant> disinfectants,
-        List<Advice> cautions) {
+        List<Advice> cautions,
+        Says says) {
 
     /** The cause that placing an animal is. */
     public static final String NEW_ANIMAL = "new-animal";
@@ -95,6 +109,11 @@ public record QuarantinePolicy(
                         && cause.effect() == Effect.RESTART
                         && cause.countsFrom() == CountsFrom.EVENT)) {
             faults.add("the cause " + NEW_ANIMAL + " must be there and restart from its event");
+        }
+        for (String named : causesNamed(signs, agents, deaths)) {
+            if (!ids.contains(named)) {
+                faults.add("there is no cause " + named);
+            }
         }
         for (TaskKind kind : List.of(TaskKind.FAECAL_SAMPLE, TaskKind.RELEASE_REVIEW)) {
             if (schedules.stream().anyMatch(schedule -> schedule.kind() == kind)) {
@@ -150,6 +169,129 @@ public record QuarantinePolicy(
         return findCause(cause)
                 .orElseThrow(() -> new IllegalArgumentException("the policy knows no cause \"" + cause + "\""));
     }
+
+    private static List<String> causesNamed(Signs signs, Agents agents, Deaths deaths) {
+        List<String> named = new ArrayList<>();
+        signs.findings().forEach(each -> named.add(each.cause()));
+        signs.routes().forEach(each -> named.add(each.cause()));
+        agents.significant().forEach(each -> named.add(each.cause()));
+        named.add(agents.unknown());
+        named.add(deaths.explained());
+        named.add(deaths.unexplained());
+        return named;
+    }
+
+    /** The cause that an agent found in a sample is. */
+    public Cause causeOfAgent(String agent, boolean significant) {
+        return agents.significant().stream()
+                .filter(each -> significant && each.agent().equals(agent))
+                .map(AgentCause::cause)
+                .findFirst()
+                .or(() -> findCause(agent)
+                        .filter(cause -> cause.kind() == Kind.AGENT)
+                        .map(Cause::id))
+                .map(this::getCause)
+                .orElseGet(() -> getCause(agents.unknown()));
+    }
+
+    /** The cause that a sign is; nothing where it calls for no strict isolation by air or contact. */
+    public Optional<Cause> findCauseOfSign(String finding, Set<Route> strictRoutes) {
+        if (strictRoutes.isEmpty()) {
+            return Optional.empty();
+        }
+        return signs.findings().stream()
+                .filter(each -> each.finding().equals(finding))
+                .map(FindingCause::cause)
+                .findFirst()
+                .or(() -> signs.routes().stream()
+                        .filter(each -> strictRoutes.contains(each.route()))
+                        .map(RouteCause::cause)
+                        .findFirst())
+                .map(this::getCause);
+    }
+
+    /** Which cause a sign is: by finding, else by the first route that fits. */
+    public record Signs(String source, List<FindingCause> findings, List<RouteCause> routes) {
+        public Signs {
+            findings = List.copyOf(findings);
+            routes = List.copyOf(routes);
+        }
+    }
+
+    /** The cause of one finding. */
+    public record FindingCause(String finding, String cause) {}
+
+    /** The cause of other findings by how they travel. */
+    public record RouteCause(Route route, String cause) {}
+
+    /** Which cause an agent is where not the one of its own name. */
+    public record Agents(List<AgentCause> significant, String unknown) {
+        public Agents {
+            significant = List.copyOf(significant);
+        }
+    }
+
+    /** The cause of one agent where a vet or laboratory calls it significant. */
+    public record AgentCause(String agent, String cause) {}
+
+    /** Which causes deaths are, and what they are for a group. */
+    public record Deaths(String explained, String unexplained, CohortDeath cohort) {}
+
+    /**
+     * What a death is for the animals that came together.
+     *
+     * @param asapFromDeaths from so many deaths on a vet is called within 24 hours
+     * @param asapFromUnexplained the same for deaths nobody can explain
+     */
+    public record CohortDeath(
+            int asapFromDeaths, int asapFromUnexplained, String text, String asapText, String source) {}
+
+    /** Where an animal belongs in the order of the rounds. */
+    public record WorkPlaces(
+            String source,
+            List<String> sickByUrgency,
+            List<String> suspectByUrgency,
+            List<Route> suspectByRoute,
+            boolean suspectWhereNobodyLooked,
+            boolean suspectWhereTheRoomWaits) {
+        public WorkPlaces {
+            sickByUrgency = List.copyOf(sickByUrgency);
+            suspectByUrgency = List.copyOf(suspectByUrgency);
+            suspectByRoute = List.copyOf(suspectByRoute);
+        }
+
+        /**
+         * The place of a newcomer.
+         *
+         * @param urgency of its last look; empty where nobody has looked
+         * @param routes for which it is strictly isolated
+         * @param roomWaits whether its room waits for a vet or the end of a treatment
+         */
+        public WorkPlace of(Optional<String> urgency, Set<Route> routes, boolean roomWaits) {
+            if (urgency.filter(sickByUrgency::contains).isPresent()) {
+                return WorkPlace.SICK;
+            }
+            boolean suspect = urgency.filter(suspectByUrgency::contains).isPresent()
+                    || routes.stream().anyMatch(suspectByRoute::contains)
+                    || (suspectWhereNobodyLooked && urgency.isEmpty())
+                    || (suspectWhereTheRoomWaits && roomWaits);
+            return suspect ? WorkPlace.SUSPECT : WorkPlace.NEWCOMERS_WITHOUT_SIGNS;
+        }
+    }
+
+    /** Texts that are said at certain points. */
+    public record Says(
+            String notPlaced,
+            String resident,
+            String residentWithoutRoom,
+            String gone,
+            String residentsRoom,
+            String heldByAuthority,
+            String approvalOverridden,
+            String vetObjects,
+            String conditionsOverridden,
+            String carriedAlong,
+            String someWait) {}
 
     /** What others ask for. */
     public record Published(int days, String source, String says) {}
@@ -289,7 +431,15 @@ public record QuarantinePolicy(
     /** How long no mites are seen, and how lately somebody looked. */
     public record MiteFree(int days, int lookedWithinDays, String source) {}
 
-    /** How fresh the last look is. */
+    /**
+     * When a task counts as done, and how a plan goes on.
+     *
+     * @param earlyDays a record so many days before a task's first day still is that task
+     * @param aheadDays so far a plan goes on where its earliest release has passed
+     */
+    public record Progress(int earlyDays, int aheadDays, String source) {}
+
+    /** How fresh the last look, or weighing, is. */
     public record LastLook(int withinDays, String source) {}
 
     /** The order of the rounds. */

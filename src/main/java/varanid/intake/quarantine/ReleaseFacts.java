@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param lastLook the last answered checklist
  * @param weight what the weighings say
  * @param treatmentOpen a treatment that has begun and not ended, in words, for what it was; empty where none is
+ * @param vetObjection who of the vets objects to the release; empty where none does. The last word of a vet counts
  * @param vetApproval who of the vets approved the release on which day; empty where nobody has
  * @param legalHold whether the animal is held by an authority; empty where nobody has said
  * @param seized whether its origin is a seizure, so that a hold must be ruled out
@@ -27,6 +28,7 @@ public record ReleaseFacts(
         Weight weight,
         Optional<String> treatmentOpen,
         Optional<Approval> vetApproval,
+        Optional<Approval> vetObjection,
         Optional<Boolean> legalHold,
         boolean seized) {
 
@@ -72,10 +74,12 @@ public record ReleaseFacts(
     /** What the weighings say. */
     public enum Weight {
         NOT_FALLING,
+        /** A growing animal that surely has not gained. */
+        NOT_GAINING,
         FALLING,
         CANNOT_TELL
     }
 
-    /** A vet's approval. */
+    /** What a vet said of the release, for or against it. */
     public record Approval(String by, LocalDate on) {}
 }

@@ -21,6 +21,9 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
     public static final String CAUTION =
             "Conditions met are no statement that the animal is free of infection. A person decides.";
 
+    /** How the evidence begins that a vet is against it. */
+    static final String OBJECTS = "a vet objects";
+
     public ReleaseReview {
         conditions = List.copyOf(conditions);
     }
@@ -42,7 +45,7 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
         conditions.add(lastLook(policy.lastLook(), facts));
         conditions.add(weight(facts));
         conditions.add(treatment(facts));
-        if (facts.clock().vetRelease()) {
+        if (facts.clock().vetRelease() || facts.vetObjection().isPresent()) {
             conditions.add(approval(facts));
         }
         if (facts.seized() || facts.legalHold().isPresent()) {
@@ -191,6 +194,8 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
         ReleaseCondition.Id id = ReleaseCondition.Id.WEIGHT;
         return switch (facts.weight()) {
             case NOT_FALLING -> new ReleaseCondition.Met(id, List.of("its weight is not falling"));
+            case NOT_GAINING ->
+                new ReleaseCondition.Unmet(id, List.of("it is growing, and has not gained"), "a gain, or a vet's word");
             case FALLING ->
                 new ReleaseCondition.Unmet(id, List.of("its weight is falling"), "weight that holds, or a vet's word");
             case CANNOT_TELL ->
@@ -209,6 +214,13 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
 
     private static ReleaseCondition approval(ReleaseFacts facts) {
         ReleaseCondition.Id id = ReleaseCondition.Id.VET_APPROVAL;
+        if (facts.vetObjection().isPresent()) {
+            ReleaseFacts.Approval objection = facts.vetObjection().get();
+            return new ReleaseCondition.Unmet(
+                    id,
+                    List.of(OBJECTS + ": " + objection.by() + " on " + Why.words(objection.on())),
+                    "a vet's approval after that");
+        }
         // What was approved before a restart was another state of things.
         return facts.vetApproval()
                 .filter(approval -> start(facts)

@@ -494,7 +494,9 @@ class EnclosureIT {
         assertThat(before.get("lessCertain")).isNull();
         assertThat(after.at("/lessCertain/0/finding").stringValue()).isEqualTo("dull");
         assertThat(after.at("/lessCertain/0/because/0/advice").stringValue()).isNotBlank();
-        assertThat(after.at("/lessCertain").size()).as("ticks come of no enclosure").isEqualTo(1);
+        assertThat(after.at("/lessCertain").size())
+                .as("ticks come of no enclosure")
+                .isEqualTo(1);
     }
 
     @Test

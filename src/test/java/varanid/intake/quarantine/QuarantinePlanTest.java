@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static varanid.intake.quarantine.Room.day;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
@@ -84,16 +83,6 @@ class QuarantinePlanTest {
         assertThat(plan.disinfectants()).isNotEmpty();
         assertThat(plan.cautions()).extracting(QuarantinePolicy.Advice::text).anyMatch(text -> text.contains("bleach"));
         assertThat(plan.warning()).contains("a person does");
-    }
-
-    @Test
-    void afterARestartItCountsOnFromWhatWasDone() {
-        QuarantinePlan again =
-                plan(Isolation.STANDARD, Stage.ADULT, 90).numberedAfter(Map.of(TaskKind.FAECAL_SAMPLE, 2));
-        assertThat(tasks(again, TaskKind.FAECAL_SAMPLE))
-                .extracting(Task::ordinal)
-                .containsExactly(3, 4, 5);
-        assertThat(tasks(again, TaskKind.WEIGHING).get(0).ordinal()).isEqualTo(1);
     }
 
     @Test

@@ -170,18 +170,26 @@ class QuarantinePolicyTest {
                         new QuarantinePolicy.Minimum(29, false, "X", "too short"),
                         POLICY.contagionMinimum(),
                         List.of(POLICY.getCause("mites"), POLICY.getCause("mites")),
+                        POLICY.signs(),
+                        POLICY.agents(),
+                        POLICY.deaths(),
                         POLICY.schedules(),
                         POLICY.faecal(),
+                        POLICY.progress(),
+                        POLICY.lastWeighing(),
                         POLICY.miteFree(),
                         POLICY.lastLook(),
                         new QuarantinePolicy.WorkOrder("X", List.of()),
+                        POLICY.workPlaces(),
                         POLICY.tools(),
                         POLICY.hygiene(),
                         POLICY.disinfectants(),
-                        List.of()))
+                        List.of(),
+                        POLICY.says()))
                 .withMessageContaining("0 rows for captive-single-source")
                 .withMessageContaining("29 days is below the least published one of 30")
                 .withMessageContaining("mites is there twice")
+                .withMessageContaining("there is no cause ticks")
                 .withMessageContaining("new-animal must be there")
                 .withMessageContaining("workOrder")
                 .withMessageContaining("without cautions");

@@ -31,6 +31,7 @@ class ReleaseReviewTest {
         private ReleaseFacts.Weight weight = ReleaseFacts.Weight.NOT_FALLING;
         private Optional<String> treatment = Optional.empty();
         private Optional<ReleaseFacts.Approval> approval = Optional.empty();
+        private Optional<ReleaseFacts.Approval> objection = Optional.empty();
         private Optional<Boolean> hold = Optional.empty();
         private boolean seized;
 
@@ -46,6 +47,7 @@ class ReleaseReviewTest {
                             weight,
                             treatment,
                             approval,
+                            objection,
                             hold,
                             seized));
         }
@@ -60,6 +62,21 @@ class ReleaseReviewTest {
 
     private static ReleaseFacts.StoolSample stool(int day, int hours, Result result) {
         return new ReleaseFacts.StoolSample(day(day), Optional.of(hours), result);
+    }
+
+    @Test
+    void aVetsObjectionCountsWhetherOrNotAnApprovalIsAskedFor() {
+        Case it = new Case();
+        it.objection = Optional.of(new ReleaseFacts.Approval("the vet", day(89)));
+        assertThat(it.get(ReleaseCondition.Id.VET_APPROVAL)).isInstanceOf(ReleaseCondition.Unmet.class);
+        assertThat(it.get(ReleaseCondition.Id.VET_APPROVAL).evidence().get(0)).contains("objects");
+    }
+
+    @Test
+    void aGrowingAnimalThatDoesNotGainIsNotReady() {
+        Case it = new Case();
+        it.weight = ReleaseFacts.Weight.NOT_GAINING;
+        assertThat(it.get(ReleaseCondition.Id.WEIGHT)).isInstanceOf(ReleaseCondition.Unmet.class);
     }
 
     @Test

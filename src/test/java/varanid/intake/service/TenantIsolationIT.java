@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.StringJoiner;
+import java.util.UUID;
 import java.util.function.BiFunction;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -30,6 +32,12 @@ class TenantIsolationIT {
             makes("/api/v1/animals/{animalId}/samples", "{\"kind\":\"stool\"}"),
             makes("/api/v1/animals/{animalId}/diary", "{\"note\":\"n\"}"),
             makes("/api/v1/calendars", "{\"label\":\"c\"}"),
+            Map.entry("/api/v1/rooms", TenantIsolationIT::makeRoom),
+            makes("/api/v1/rooms/{roomId}/events", "{\"kind\":\"occurred\",\"cause\":\"breach-without-contact\"}"),
+            Map.entry("/api/v1/animals/{animalId}/placements", TenantIsolationIT::place),
+            makes("/api/v1/animals/{animalId}/legal-holds", "{\"state\":\"none\"}"),
+            makes("/api/v1/animals/{animalId}/release-approvals", "{\"approves\":true}"),
+            Map.entry("/api/v1/animals/{animalId}/release-decisions", TenantIsolationIT::release),
             makes("/api/v1/consignments", "{\"name\":\"c\"}"),
             makes("/api/v1/people", "{\"name\":\"p\",\"roles\":[\"keeper\"]}"),
             makes("/api/v1/tokens", "{\"label\":\"t\"}"));
@@ -92,6 +100,28 @@ class TenantIsolationIT {
         assertThat(stranger.post("/api/v1/tokens", "{\"label\":\"t\",\"personId\":\"" + owner.personId() + "\"}")
                         .faults())
                 .containsExactly("#/personId");
+    }
+
+    private static Answer makeRoom(Client client, String address) {
+        return client.post(address, "{\"name\":\"" + UUID.randomUUID() + "\"}");
+    }
+
+    private static Answer place(Client client, String address) {
+        return client.post(
+                address, "{\"roomId\":\"" + makeRoom(client, "/api/v1/rooms").id() + "\"}");
+    }
+
+    /** Whatever is not met is overridden. */
+    private static Answer release(Client client, String address) {
+        String animal = address.substring(0, address.lastIndexOf('/'));
+        place(client, animal + "/placements");
+        StringJoiner overrides = new StringJoiner(",");
+        client.get(animal + "/release-review").json().get("conditions").forEach(condition -> {
+            if (!condition.get("state").stringValue().equals("met")) {
+                overrides.add(condition.get("id") + ":\"because\"");
+            }
+        });
+        return client.post(address, "{\"overrides\":{" + overrides + "}}");
     }
 
     private static Map.Entry<String, BiFunction<Client, String, Answer>> makes(String collection, String body) {

@@ -1,0 +1,319 @@
+package varanid.intake.quarantine;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.data.domain.Limit;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import varanid.intake.animal.Animals;
+import varanid.intake.assessment.KeptLook;
+import varanid.intake.assessment.Looks;
+import varanid.intake.diary.Diary;
+import varanid.intake.platform.id.RowKey;
+import varanid.intake.sample.KeptSample;
+import varanid.intake.sample.Samples;
+import varanid.intake.weight.Weighings;
+
+/** How the quarantine of animals stands: worked out from what is recorded whenever it is asked for. */
+@Service
+public class FollowUps {
+
+    static final String STOOL = "stool";
+    static final List<String> MITES_AND_TICKS = List.of("mites", "ticks");
+
+    private final PlacementRows placements;
+    private final Rooms rooms;
+    private final RoomBooks books;
+    private final StayRules stays;
+    private final Animals animals;
+    private final Looks looks;
+    private final Diary diary;
+    private final Samples samples;
+    private final Weighings weighings;
+    private final QuarantinePolicy policy;
+
+    FollowUps(
+            PlacementRows placements,
+            Rooms rooms,
+            RoomBooks books,
+            StayRules stays,
+            Animals animals,
+            Looks looks,
+            Diary diary,
+            Samples samples,
+            Weighings weighings,
+            QuarantinePolicy policy) {
+        this.placements = placements;
+        this.rooms = rooms;
+        this.books = books;
+        this.stays = stays;
+        this.animals = animals;
+        this.looks = looks;
+        this.diary = diary;
+        this.samples = samples;
+        this.weighings = weighings;
+        this.policy = policy;
+    }
+
+    /**
+     * How an animal's quarantine stands; empty where the organisation has no such animal.
+     *
+     * @param zone the organisation's: dates are meant there
+     */
+    @Transactional(readOnly = true)
+    public Optional<FollowUp> find(UUID organisationId, ZoneId zone, UUID animalId, LocalDate asOf) {
+        return animals.find(organisationId, animalId).map(animal -> new One(organisationId, zone, animal, asOf).read());
+    }
+
+    /** Animals that stand in a room for quarantine now, in id order: those after one, at most so many. */
+    @Transactional(readOnly = true)
+    public List<UUID> listAnimals(UUID organisationId, UUID after, Limit limit) {
+        return placements.listAnimalsInRoomsOfKind(organisationId, RoomKind.QUARANTINE.code(), after, limit);
+    }
+
+    /** The reading of one animal's follow-up. */
+    private final class One {
+
+        private final UUID organisation;
+        private final ZoneId zone;
+        private final Animals.Newcomer animal;
+        private final LocalDate asOf;
+        private final List<PlacementRow> moves;
+        private final List<KeptLook> seen;
+        private final Stage stage;
+
+        One(UUID organisation, ZoneId zone, Animals.Newcomer animal, LocalDate asOf) {
+            this.organisation = organisation;
+            this.zone = zone;
+            this.animal = animal;
+            this.asOf = asOf;
+            this.moves = placements.listStanding(organisation, animal.id()).stream()
+                    .filter(row -> !row.onDay.isAfter(asOf))
+                    .toList();
+            this.seen = looks.list(organisation, animal.id()).stream()
+                    .filter(look -> !look.localDate().isAfter(asOf))
+                    .toList();
+            this.stage = Stage.find(animal.lifeStage().code()).orElse(Stage.UNKNOWN);
+        }
+
+        FollowUp read() {
+            @Nullable PlacementRow last = moves.isEmpty() ? null : moves.get(moves.size() - 1);
+            if (last == null) {
+                return without(FollowUp.Where.NOT_PLACED);
+            }
+            if (last.roomId == null) {
+                return without(
+                        Because.RELEASED.code().equals(last.because) ? FollowUp.Where.RESIDENT : FollowUp.Where.GONE);
+            }
+            RoomRow room = rooms.findById(new RowKey(organisation, last.roomId)).orElseThrow();
+            RoomBook book = books.open(organisation, room.id(), asOf);
+            ClockReading reading = book.read(asOf);
+            Isolation isolation = isolationOn(asOf, book, reading);
+            Set<Route> routes = StayRules.routes(lastLook(asOf));
+            FollowUp.Place place = new FollowUp.Place(room.id(), room.name());
+            if (room.isOfResidents()) {
+                return new FollowUp(
+                        animal.id(),
+                        asOf,
+                        FollowUp.Where.RESIDENT,
+                        Optional.of(place),
+                        Optional.of(reading),
+                        isolation,
+                        routes,
+                        urgency(),
+                        residentsPlace(routes, waits(reading)),
+                        stage,
+                        Optional.empty(),
+                        Optional.empty(),
+                        List.of());
+            }
+            List<Stay> chain = chain();
+            WorkPlace workPlace = policy.workPlaces().of(urgency(), routes, waits(reading));
+            MinimumStay stay = placedEvent(book, chain.get(chain.size() - 1))
+                    .map(books::readStay)
+                    .orElseGet(() -> stays.needs(organisation, animal, lastLook(asOf)));
+            QuarantinePlan.Newcomer newcomer = new QuarantinePlan.Newcomer(stage, isolation, routes, workPlace, stay);
+            List<TaskProgress.Span> spans = spans(chain, newcomer);
+            if (spans.isEmpty()) {
+                throw new IllegalStateException("no clock for " + animal.id() + ", which stands in " + room.id());
+            }
+            TaskProgress.Span now = spans.get(spans.size() - 1);
+            return new FollowUp(
+                    animal.id(),
+                    asOf,
+                    FollowUp.Where.IN_QUARANTINE,
+                    Optional.of(place),
+                    Optional.of(reading),
+                    isolation,
+                    routes,
+                    urgency(),
+                    workPlace,
+                    stage,
+                    Optional.of(chain.get(0).placement()),
+                    Optional.of(QuarantinePlan.make(policy, newcomer, now.start(), now.earliestRelease())),
+                    TaskProgress.list(policy, spans, records(), asOf));
+        }
+
+        private FollowUp without(FollowUp.Where where) {
+            Set<Route> routes = StayRules.routes(lastLook(asOf));
+            WorkPlace workPlace = where == FollowUp.Where.NOT_PLACED
+                    ? policy.workPlaces().of(urgency(), routes, false)
+                    : residentsPlace(routes, false);
+            return new FollowUp(
+                    animal.id(),
+                    asOf,
+                    where,
+                    Optional.empty(),
+                    Optional.empty(),
+                    StayRules.isolation(lastLook(asOf)),
+                    routes,
+                    urgency(),
+                    workPlace,
+                    stage,
+                    Optional.empty(),
+                    Optional.empty(),
+                    List.of());
+        }
+
+        /** Among the residents, unless something speaks against it; that nobody looked does not. */
+        private WorkPlace residentsPlace(Set<Route> routes, boolean roomWaits) {
+            WorkPlace place = policy.workPlaces().of(urgency().or(() -> Optional.of("")), routes, roomWaits);
+            return place == WorkPlace.NEWCOMERS_WITHOUT_SIGNS ? WorkPlace.RESIDENTS : place;
+        }
+
+        private Optional<String> urgency() {
+            return seen.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(seen.get(seen.size() - 1).urgency());
+        }
+
+        private List<KeptLook> lastLook(LocalDate day) {
+            return LookOccurrences.lastUpTo(seen, day).stream().toList();
+        }
+
+        private static boolean waits(ClockReading reading) {
+            return !ClockView.waitingFor(reading).isEmpty();
+        }
+
+        /** Strict by the last look, or while a vet has still to speak about something contagious of this animal. */
+        private Isolation isolationOn(LocalDate day, RoomBook book, ClockReading reading) {
+            boolean open = Stream.concat(ClockView.waitingFor(reading).stream(), reading.openQuestions().stream())
+                    .flatMap(event -> book.find(event).stream())
+                    .anyMatch(event -> animal.id().equals(event.animalId)
+                            && policy.getCause(Objects.requireNonNull(event.cause))
+                                    .contagious());
+            return open ? Isolation.STRICT : StayRules.isolation(lastLook(day));
+        }
+
+        /** The stays of this quarantine: those in rooms for quarantine, one after the other, up to now. */
+        private List<Stay> chain() {
+            List<Stay> chain = new ArrayList<>();
+            int from = moves.size();
+            while (from > 0 && isQuarantine(moves.get(from - 1))) {
+                from--;
+            }
+            chain.addAll(Stay.list(moves.subList(from, moves.size())));
+            return chain;
+        }
+
+        private boolean isQuarantine(PlacementRow row) {
+            return row.roomId != null
+                    && rooms.findById(new RowKey(organisation, row.roomId))
+                            .filter(room -> !room.isOfResidents())
+                            .isPresent();
+        }
+
+        /** The plans that held, one after the other: a new one where the clock began again or the isolation changed. */
+        private List<TaskProgress.Span> spans(List<Stay> chain, QuarantinePlan.Newcomer newcomer) {
+            List<TaskProgress.Span> spans = new ArrayList<>();
+            for (int i = 0; i < chain.size(); i++) {
+                Stay stay = chain.get(i);
+                boolean lastStay = i + 1 == chain.size();
+                LocalDate end = lastStay ? asOf : stay.until().orElse(asOf).minusDays(1);
+                if (end.isBefore(stay.from())) {
+                    continue;
+                }
+                RoomBook book = books.open(organisation, stay.room(), end);
+                TreeSet<LocalDate> days = new TreeSet<>();
+                days.add(stay.from());
+                days.add(end);
+                book.read(end).history().forEach(step -> days.add(step.event().on()));
+                seen.forEach(look -> days.add(look.localDate()));
+                for (LocalDate day : days.subSet(stay.from(), true, end, true)) {
+                    ClockReading reading = book.read(day);
+                    Isolation isolation = isolationOn(day, book, reading);
+                    reading.standing()
+                            .fold(
+                                    empty -> Optional.<TaskProgress.Span>empty(),
+                                    running -> Optional.of(span(
+                                            day,
+                                            running.start(),
+                                            running.earliestRelease(),
+                                            true,
+                                            isolation,
+                                            newcomer)),
+                                    held -> Optional.of(
+                                            span(day, held.start(), held.notBefore(), false, isolation, newcomer)))
+                            .ifPresent(spans::add);
+                }
+            }
+            return spans;
+        }
+
+        private TaskProgress.Span span(
+                LocalDate day,
+                LocalDate start,
+                LocalDate release,
+                boolean dated,
+                Isolation isolation,
+                QuarantinePlan.Newcomer newcomer) {
+            return new TaskProgress.Span(
+                    day,
+                    start,
+                    release,
+                    dated,
+                    new QuarantinePlan.Newcomer(
+                            stage, isolation, newcomer.contagion(), newcomer.workPlace(), newcomer.stay()));
+        }
+
+        private Optional<ClockEventRow> placedEvent(RoomBook book, Stay stay) {
+            return book.findPlaced(animal.id(), stay.placement());
+        }
+
+        private Map<TaskKind, List<LocalDate>> records() {
+            Map<TaskKind, List<LocalDate>> records = new EnumMap<>(TaskKind.class);
+            records.put(TaskKind.WEIGHING, weighings.listDates(organisation, zone, animal.id()));
+            records.put(TaskKind.RE_LOOK, seen.stream().map(KeptLook::localDate).toList());
+            records.put(TaskKind.FULL_CLEAN, diary.listDatesOfFullClean(organisation, animal.id()));
+            records.put(
+                    TaskKind.MITE_CHECK,
+                    Stream.concat(
+                                    seen.stream()
+                                            .filter(look ->
+                                                    MITES_AND_TICKS.stream().allMatch(look::answered))
+                                            .map(KeptLook::localDate),
+                                    diary.listMiteChecks(organisation, animal.id()).stream()
+                                            .map(Diary.MitesLookedFor::on))
+                            .toList());
+            records.put(
+                    TaskKind.FAECAL_SAMPLE,
+                    samples.list(organisation, animal.id()).stream()
+                            .filter(sample ->
+                                    sample.kind().equals(STOOL) && sample.outcome() != KeptSample.Outcome.UNUSABLE)
+                            .map(KeptSample::takenOn)
+                            .toList());
+            return records;
+        }
+    }
+}

@@ -1,0 +1,81 @@
+package varanid.intake.quarantine;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.springframework.data.domain.Limit;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import varanid.intake.animal.Animals;
+import varanid.intake.reminder.CalendarTask;
+import varanid.intake.reminder.PlannedTask;
+import varanid.intake.reminder.TaskSource;
+
+/** Tells calendars the tasks of every quarantine. */
+@Component
+class PlanTasks implements TaskSource {
+
+    private static final int PAGE = 200;
+    private static final int PRIORITY = 5;
+    private static final int PRIORITY_OF_RELEASE = 3;
+
+    private final FollowUps followUps;
+    private final Animals animals;
+
+    PlanTasks(FollowUps followUps, Animals animals) {
+        this.followUps = followUps;
+        this.animals = animals;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<PlannedTask> tasks(UUID organisationId, ZoneId zone, Optional<UUID> animalId, LocalDate asOf) {
+        Names names = new Names(animals, organisationId);
+        return animals(organisationId, animalId).stream()
+                .flatMap(animal -> followUps.find(organisationId, zone, animal, asOf).stream())
+                .flatMap(followUp -> tasks(followUp, names))
+                .toList();
+    }
+
+    private List<UUID> animals(UUID organisationId, Optional<UUID> animalId) {
+        if (animalId.isPresent()) {
+            return List.of(animalId.get());
+        }
+        List<UUID> all = new ArrayList<>();
+        UUID after = new UUID(0, 0);
+        List<UUID> page;
+        do {
+            page = followUps.listAnimals(organisationId, after, Limit.of(PAGE));
+            all.addAll(page);
+            after = page.isEmpty() ? after : page.get(page.size() - 1);
+        } while (page.size() == PAGE);
+        return all;
+    }
+
+    /** A task that was let pass is told no more: the next of its kind is done instead. */
+    private static Stream<PlannedTask> tasks(FollowUp followUp, Names names) {
+        return followUp.caseId().stream()
+                .flatMap(caseId -> followUp.tasks().stream()
+                        .filter(each -> each.state() != FollowedTask.State.LET_PASS)
+                        .map(each -> new PlannedTask(
+                                followUp.animalId(),
+                                task(caseId, each.task(), Optional.ofNullable(names.find(followUp.animalId()))),
+                                each.state() == FollowedTask.State.DONE)));
+    }
+
+    private static CalendarTask task(UUID caseId, Task task, Optional<String> name) {
+        return new CalendarTask(
+                caseId,
+                task.kind().code(),
+                task.ordinal(),
+                task.due(),
+                task.latest(),
+                name.map(called -> task.title() + ": " + called).orElse(task.title()),
+                task.instruction(),
+                task.kind() == TaskKind.RELEASE_REVIEW ? PRIORITY_OF_RELEASE : PRIORITY);
+    }
+}
