@@ -13,7 +13,9 @@ DECLARE
         'person',
         'api_token',
         'consignment',
-        'animal'
+        'animal',
+        'worklist_entry',
+        'worklist_fill'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

@@ -13,8 +13,9 @@
  *
  * <p>What an entry is made of comes from an {@link varanid.intake.worklist.EntrySource}; without one the lists are empty.
  *
- * <p>May use: {@code animal} (who changed), {@code quarantine} (the order of the rounds, which is pure), {@code platform}.
- * A package that {@code quarantine} may use cannot implement the source there: it belongs here or above both.
+ * <p>May use: {@code animal} (who changed), {@code quarantine} (the order of the rounds), {@code platform.database},
+ * {@code platform.time}, {@code platform.web}. An implementation of the source therefore stands in this package or in
+ * one above it, never in {@code quarantine}.
  */
 @NullMarked
 package varanid.intake.worklist;
