@@ -35,7 +35,9 @@ CREATE TABLE worklist_entry (
 -- Every page of every list is a stretch of one of these.
 CREATE INDEX worklist_by_urgency ON worklist_entry (organisation_id, act_rank, due_from, animal_id);
 CREATE INDEX worklist_by_delay ON worklist_entry (organisation_id, act_rank, due_until, animal_id);
-CREATE INDEX worklist_of_worse ON worklist_entry (organisation_id, act_rank, due_from, animal_id) WHERE worse;
+CREATE INDEX worklist_worse ON worklist_entry (organisation_id, act_rank, due_from, animal_id) WHERE worse;
+CREATE INDEX worklist_of_room_worse ON worklist_entry (organisation_id, room_id, act_rank, due_from, animal_id)
+    WHERE worse;
 CREATE INDEX worklist_of_room_by_urgency ON worklist_entry (organisation_id, room_id, act_rank, due_from, animal_id);
 CREATE INDEX worklist_of_room_by_delay ON worklist_entry (organisation_id, room_id, act_rank, due_until, animal_id);
 -- The due day last: those with nothing due are passed over within the index.

@@ -49,14 +49,7 @@ class ModulesTest {
                             "platform.start",
                             "platform.time",
                             "platform.web")),
-            Map.entry(
-                    "worklist",
-                    Set.of(
-                            "animal",
-                            "quarantine",
-                            "platform.database",
-                            "platform.time",
-                            "platform.web")),
+            Map.entry("worklist", Set.of("animal", "quarantine", "platform.database", "platform.time", "platform.web")),
             Map.entry(
                     "demo",
                     Set.of("account", "animal", "assessment", "platform.id", "platform.start", "platform.web")));

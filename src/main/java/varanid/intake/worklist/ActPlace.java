@@ -31,13 +31,8 @@ record ActPlace(int rank, LocalDate day, UUID animalId) {
     static CursorForm<ActPlace> form(String order) {
         return CursorForm.ofParts(
                 order,
-                place -> List.of(
-                        Integer.toString(place.rank),
-                        place.day.toString(),
-                        place.animalId.toString()),
+                place -> List.of(Integer.toString(place.rank), place.day.toString(), place.animalId.toString()),
                 parts -> new ActPlace(
-                        Integer.parseInt(parts.get(0)),
-                        LocalDate.parse(parts.get(1)),
-                        UUID.fromString(parts.get(2))));
+                        Integer.parseInt(parts.get(0)), LocalDate.parse(parts.get(1)), UUID.fromString(parts.get(2))));
     }
 }

@@ -62,8 +62,7 @@ record Entry(
             .thenComparing(OpenTask::ordinal);
 
     static Entry of(UUID animalId, WorklistFacts facts) {
-        List<OpenTask> open =
-                facts.openTasks().stream().sorted(EARLIEST_FIRST).toList();
+        List<OpenTask> open = facts.openTasks().stream().sorted(EARLIEST_FIRST).toList();
         int kept = Math.min(open.size(), MOST_TASKS);
         return new Entry(
                 animalId,
@@ -78,7 +77,10 @@ record Entry(
                 open.size() > kept ? open.get(kept).due() : NEVER,
                 ActRank.of(facts.urgency(), facts.worse()),
                 open.stream().map(OpenTask::due).min(Comparator.naturalOrder()).orElse(NEVER),
-                open.stream().map(OpenTask::latest).min(Comparator.naturalOrder()).orElse(NEVER),
+                open.stream()
+                        .map(OpenTask::latest)
+                        .min(Comparator.naturalOrder())
+                        .orElse(NEVER),
                 facts.stop());
     }
 

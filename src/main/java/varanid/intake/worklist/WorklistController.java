@@ -58,7 +58,10 @@ class WorklistController {
             in = ParameterIn.QUERY,
             description = "due: with something due or overdue; overdue: with something overdue, longest first within an"
                     + " urgency; worse: than at the look before; urgent: a vet within days or sooner, or not looked at",
-            schema = @Schema(type = "string", allowableValues = {"due", "overdue", "worse", "urgent"}))
+            schema =
+                    @Schema(
+                            type = "string",
+                            allowableValues = {"due", "overdue", "worse", "urgent"}))
     @Parameter(
             name = "room",
             in = ParameterIn.QUERY,
@@ -72,16 +75,17 @@ class WorklistController {
         SortedPage<ActPlace> page = query.page(ActPlace.form(chosen.day()));
         LocalDate asOf = day.orElse(today(caller));
         fill.require(caller.organisationId());
-        List<Entry> found = rows.listActNow(
-                caller.organisationId(), chosen, room.find(), asOf, page.after(), page.fetch());
+        List<Entry> found =
+                rows.listActNow(caller.organisationId(), chosen, room.find(), asOf, page.after(), page.fetch());
         return page.reply(found, entry -> place(entry, chosen), new WorklistViews(texts, asOf)::actNow);
     }
 
     @GetMapping("/rounds")
     @Operation(
             summary = "The order to walk in, so that nothing is carried from the sick to the others",
-            description = "Residents, newcomers without signs, suspect, sick; in each those under strict isolation after"
-                    + " the others, hatchlings before adults, then by room.")
+            description =
+                    "Residents, newcomers without signs, suspect, sick; in each those under strict isolation after"
+                            + " the others, hatchlings before adults, then by room.")
     @Parameter(
             name = "asOf",
             in = ParameterIn.QUERY,
@@ -131,9 +135,7 @@ class WorklistController {
 
     private static ActPlace place(Entry entry, Only only) {
         return new ActPlace(
-                entry.actRank().number(),
-                only == Only.OVERDUE ? entry.dueUntil() : entry.dueFrom(),
-                entry.animalId());
+                entry.actRank().number(), only == Only.OVERDUE ? entry.dueUntil() : entry.dueFrom(), entry.animalId());
     }
 
     private static RoundsPlace place(Entry entry) {

@@ -92,7 +92,8 @@ class WorklistFill implements DisposableBean {
             }
         } catch (RuntimeException e) {
             if (!stopping) {
-                LOG.error("Work lists could not be completed; the next request for one, or the next start, goes on.", e);
+                LOG.error(
+                        "Work lists could not be completed; the next request for one, or the next start, goes on.", e);
             }
         }
     }
@@ -102,10 +103,7 @@ class WorklistFill implements DisposableBean {
                         SELECT organisation_id FROM organisation o WHERE NOT EXISTS (
                             SELECT FROM worklist_fill f
                             WHERE f.organisation_id = o.organisation_id AND f.form >= ? AND f.complete)
-                        ORDER BY organisation_id""")
-                .param(Entry.FORM)
-                .query(UUID.class)
-                .list();
+                        ORDER BY organisation_id""").param(Entry.FORM).query(UUID.class).list();
     }
 
     /** Makes at most a batch of the entries that are missing. @return whether none is missing any more */

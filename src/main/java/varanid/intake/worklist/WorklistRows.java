@@ -33,9 +33,10 @@ class WorklistRows {
     private static final TypeReference<List<Reason>> REASONS = new TypeReference<>() {};
     private static final TypeReference<List<OpenTask>> TASKS = new TypeReference<>() {};
 
-    private static final String COLUMNS = "animal_id, label, room_id, room_name, urgency, headline, worse, compared_look,"
-            + " reasons::text AS reasons, tasks::text AS tasks, more_from, act_rank, due_from, due_until, work_place,"
-            + " isolation, stage";
+    private static final String COLUMNS =
+            "animal_id, label, room_id, room_name, urgency, headline, worse, compared_look,"
+                    + " reasons::text AS reasons, tasks::text AS tasks, more_from, act_rank, due_from, due_until, work_place,"
+                    + " isolation, stage";
 
     /** Nothing is written where the row says the same already: one event may touch every animal of a room. */
     private static final String SAVE = """
@@ -99,12 +100,7 @@ class WorklistRows {
     /** Those that have to be seen to, in the order of the list, from after the place on. */
     @Transactional(readOnly = true)
     public List<Entry> listActNow(
-            UUID organisationId,
-            Only only,
-            Optional<UUID> room,
-            LocalDate asOf,
-            Optional<ActPlace> after,
-            int fetch) {
+            UUID organisationId, Only only, Optional<UUID> room, LocalDate asOf, Optional<ActPlace> after, int fetch) {
         inTheOrderOfAnIndex();
         List<Entry> found = new ArrayList<>();
         for (Only.Stretch stretch : only.stretches(asOf)) {
@@ -193,7 +189,8 @@ class WorklistRows {
         return new Entry(
                 row.getObject("animal_id", UUID.class),
                 Optional.ofNullable(row.getString("label")),
-                Optional.ofNullable(row.getObject("room_id", UUID.class)).map(id -> new Room(id, text(row, "room_name"))),
+                Optional.ofNullable(row.getObject("room_id", UUID.class))
+                        .map(id -> new Room(id, text(row, "room_name"))),
                 Optional.ofNullable(row.getString("urgency")).flatMap(Urgency::find),
                 Optional.ofNullable(row.getString("headline")),
                 row.getBoolean("worse"),

@@ -52,7 +52,8 @@ class WorklistTexts {
                 .filter(line -> line.place().equals(place) && line.isolation().equals(isolation))
                 .map(Reminder::text)
                 .findFirst()
-                .orElseThrow(() -> new IllegalStateException(PATH + " has no reminder for " + place + ", " + isolation));
+                .orElseThrow(
+                        () -> new IllegalStateException(PATH + " has no reminder for " + place + ", " + isolation));
     }
 
     /** What is said of an animal that nobody has looked at. */

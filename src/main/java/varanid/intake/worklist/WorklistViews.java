@@ -53,9 +53,8 @@ final class WorklistViews {
 
     private @Nullable String headline(Entry entry) {
         return entry.headline()
-                .orElseGet(() -> entry.urgency().isPresent()
-                        ? null
-                        : texts.notLookedAt().headline());
+                .orElseGet(() ->
+                        entry.urgency().isPresent() ? null : texts.notLookedAt().headline());
     }
 
     private List<BecauseView> because(Entry entry) {
@@ -76,8 +75,7 @@ final class WorklistViews {
 
     private DueView due(OpenTask task) {
         long late = Math.max(0, ChronoUnit.DAYS.between(task.latest(), asOf));
-        return new DueView(
-                task.kind(), task.title(), task.due(), task.latest(), late > 0 ? "overdue" : "due", late);
+        return new DueView(task.kind(), task.title(), task.due(), task.latest(), late > 0 ? "overdue" : "due", late);
     }
 
     private boolean moreDue(Entry entry) {
@@ -149,7 +147,10 @@ final class WorklistViews {
 
     @Schema(name = "WorklistAnimal")
     record AnimalView(
-            UUID id, @Schema(description = "its name, else its tag") @Nullable String label) {
+            UUID id,
+
+            @Schema(description = "its name, else its tag") @Nullable
+            String label) {
 
         static AnimalView of(Entry entry) {
             return new AnimalView(entry.animalId(), entry.label().orElse(null));
@@ -180,8 +181,7 @@ final class WorklistViews {
             @Schema(description = "the last day that is good")
             LocalDate latest,
 
-            @Schema(allowableValues = {"due", "overdue"})
-            String state,
+            @Schema(allowableValues = {"due", "overdue"}) String state,
 
             @Schema(description = "days since the last day that was good; 0 where it is not overdue")
             long daysLate) {}

@@ -50,8 +50,8 @@ public final class CursorForm<K> {
                     List<String> given = all.subList(1, all.size());
                     if (!all.get(0).equals(order)
                             || given.stream()
-                                    .anyMatch(part ->
-                                            Texts.forbiddenCharacter(part, false).isPresent())) {
+                                    .anyMatch(part -> Texts.forbiddenCharacter(part, false)
+                                            .isPresent())) {
                         throw new IllegalArgumentException("another order, or no text");
                     }
                     K place = key.apply(given);

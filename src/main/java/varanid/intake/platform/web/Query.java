@@ -88,8 +88,9 @@ public final class Query {
             }
             return number;
         });
-        Given<K> after =
-                value("cursor").text(LONGEST_CURSOR).map("a cursor as a Link header of this list gave it out", form::read);
+        Given<K> after = value("cursor")
+                .text(LONGEST_CURSOR)
+                .map("a cursor as a Link header of this list gave it out", form::read);
         orThrow();
         return new SortedPage<>(path, filters(), limit.orElse(DEFAULT_LIMIT), form, after.find());
     }
