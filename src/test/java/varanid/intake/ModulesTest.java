@@ -77,13 +77,7 @@ class ModulesTest {
                             "platform.web")),
             Map.entry(
                     "sample",
-                    Set.of(
-                            "animal",
-                            "infection",
-                            "platform.database",
-                            "platform.id",
-                            "platform.time",
-                            "platform.web")),
+                    Set.of("animal", "infection", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry(
                     "diary",
                     Set.of(

@@ -114,9 +114,7 @@ public class FollowUps {
             }
             if (last.roomId == null) {
                 return without(
-                        Because.RELEASED.code().equals(last.because)
-                                ? FollowUp.Where.RESIDENT
-                                : FollowUp.Where.GONE);
+                        Because.RELEASED.code().equals(last.because) ? FollowUp.Where.RESIDENT : FollowUp.Where.GONE);
             }
             RoomRow room = rooms.findById(new RowKey(organisation, last.roomId)).orElseThrow();
             RoomBook book = books.open(organisation, room.id(), asOf);
@@ -145,8 +143,7 @@ public class FollowUps {
             MinimumStay stay = placedEvent(book, chain.get(chain.size() - 1))
                     .map(books::readStay)
                     .orElseGet(() -> stays.needs(organisation, animal, lastLook(asOf)));
-            QuarantinePlan.Newcomer newcomer =
-                    new QuarantinePlan.Newcomer(stage, isolation, routes, workPlace, stay);
+            QuarantinePlan.Newcomer newcomer = new QuarantinePlan.Newcomer(stage, isolation, routes, workPlace, stay);
             List<TaskProgress.Span> spans = spans(chain, newcomer);
             if (spans.isEmpty()) {
                 throw new IllegalStateException("no clock for " + animal.id() + ", which stands in " + room.id());
@@ -211,11 +208,11 @@ public class FollowUps {
 
         /** Strict by the last look, or while a vet has still to speak about something contagious of this animal. */
         private Isolation isolationOn(LocalDate day, RoomBook book, ClockReading reading) {
-            boolean open = Stream.concat(
-                            ClockView.waitingFor(reading).stream(), reading.openQuestions().stream())
+            boolean open = Stream.concat(ClockView.waitingFor(reading).stream(), reading.openQuestions().stream())
                     .flatMap(event -> book.find(event).stream())
                     .anyMatch(event -> animal.id().equals(event.animalId)
-                            && policy.getCause(Objects.requireNonNull(event.cause)).contagious());
+                            && policy.getCause(Objects.requireNonNull(event.cause))
+                                    .contagious());
             return open ? Isolation.STRICT : StayRules.isolation(lastLook(day));
         }
 
@@ -297,14 +294,14 @@ public class FollowUps {
         private Map<TaskKind, List<LocalDate>> records() {
             Map<TaskKind, List<LocalDate>> records = new EnumMap<>(TaskKind.class);
             records.put(TaskKind.WEIGHING, weighings.listDates(organisation, zone, animal.id()));
-            records.put(
-                    TaskKind.RE_LOOK, seen.stream().map(KeptLook::localDate).toList());
+            records.put(TaskKind.RE_LOOK, seen.stream().map(KeptLook::localDate).toList());
             records.put(TaskKind.FULL_CLEAN, diary.listDatesOfFullClean(organisation, animal.id()));
             records.put(
                     TaskKind.MITE_CHECK,
                     Stream.concat(
                                     seen.stream()
-                                            .filter(look -> MITES_AND_TICKS.stream().allMatch(look::answered))
+                                            .filter(look ->
+                                                    MITES_AND_TICKS.stream().allMatch(look::answered))
                                             .map(KeptLook::localDate),
                                     diary.listMiteChecks(organisation, animal.id()).stream()
                                             .map(Diary.MitesLookedFor::on))
@@ -312,8 +309,8 @@ public class FollowUps {
             records.put(
                     TaskKind.FAECAL_SAMPLE,
                     samples.list(organisation, animal.id()).stream()
-                            .filter(sample -> sample.kind().equals(STOOL)
-                                    && sample.outcome() != KeptSample.Outcome.UNUSABLE)
+                            .filter(sample ->
+                                    sample.kind().equals(STOOL) && sample.outcome() != KeptSample.Outcome.UNUSABLE)
                             .map(KeptSample::takenOn)
                             .toList());
             return records;

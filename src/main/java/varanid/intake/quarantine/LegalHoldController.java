@@ -162,11 +162,7 @@ class LegalHoldController {
                 authority.required();
             }
             return () -> new HoldRequest(
-                    state.get(),
-                    on.orElse(present.today()),
-                    authority.orNull(),
-                    reference.orNull(),
-                    note.orNull());
+                    state.get(), on.orElse(present.today()), authority.orNull(), reference.orNull(), note.orNull());
         }
     }
 

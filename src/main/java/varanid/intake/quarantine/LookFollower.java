@@ -152,9 +152,7 @@ class LookFollower {
                             event.cause,
                             event.reason,
                             new EventSource(
-                                    EventSource.Kind.RESULT,
-                                    event.sourceId,
-                                    Optional.ofNullable(event.sourcePart))));
+                                    EventSource.Kind.RESULT, event.sourceId, Optional.ofNullable(event.sourcePart))));
                     touched.add(stay.room());
                 }
             }

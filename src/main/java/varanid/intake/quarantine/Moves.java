@@ -371,7 +371,8 @@ class Moves {
             }
             sample.agents().stream()
                     .sorted()
-                    .forEach(agent -> found.put(policy.causeOfAgent(agent, false).id(), sample));
+                    .forEach(
+                            agent -> found.put(policy.causeOfAgent(agent, false).id(), sample));
         }
         List<ClockEventRow> events = new ArrayList<>();
         found.forEach((cause, sample) -> {
@@ -383,8 +384,7 @@ class Moves {
                         animal,
                         cause,
                         policy.getCause(cause).label() + ", in a sample taken on " + Why.words(sample.takenOn()),
-                        new EventSource(
-                                EventSource.Kind.PLACEMENT, placement, Optional.of("sample:" + sample.id()))));
+                        new EventSource(EventSource.Kind.PLACEMENT, placement, Optional.of("sample:" + sample.id()))));
             }
         });
         return events;

@@ -137,12 +137,14 @@ class QuarantineSettingsController {
     }
 
     private Supplier<SettingsRequest> reader(JsonFields fields) {
-        Given<Map<String, Integer>> days = fields.entries("days", Origin.values().length, this::days)
-                .required();
+        Given<Map<String, Integer>> days =
+                fields.entries("days", Origin.values().length, this::days).required();
         Given<String> reason = fields.prose("reason", 2_000);
         return () -> {
             Map<Origin, Integer> byOrigin = new EnumMap<>(Origin.class);
-            days.get().forEach((origin, number) -> byOrigin.put(Origin.find(origin).orElseThrow(), number));
+            days.get()
+                    .forEach(
+                            (origin, number) -> byOrigin.put(Origin.find(origin).orElseThrow(), number));
             return new SettingsRequest(byOrigin, reason.orNull());
         };
     }
@@ -155,9 +157,12 @@ class QuarantineSettingsController {
                     "one of: "
                             + String.join(
                                     ", ",
-                                    Arrays.stream(Origin.values()).map(Origin::code).toList()));
+                                    Arrays.stream(Origin.values())
+                                            .map(Origin::code)
+                                            .toList()));
         }
-        int floor = policy.minimumStay(origin.get(), Isolation.STANDARD, Set.of()).floorDays();
+        int floor =
+                policy.minimumStay(origin.get(), Isolation.STANDARD, Set.of()).floorDays();
         return value.integer(0, MinimumStay.MOST_DAYS)
                 .check(
                         days -> days >= floor,
@@ -200,14 +205,12 @@ class QuarantineSettingsController {
     record OriginView(
             String origin,
 
-            @Schema(description = "the policy's least")
-            int policyDays,
+            @Schema(description = "the policy's least") int policyDays,
 
             @Schema(description = "the organisation's own, where it has set any") @Nullable
             Integer ownDays,
 
-            @Schema(description = "what holds")
-            int days,
+            @Schema(description = "what holds") int days,
 
             @Schema(description = "whether a vet has to approve a release")
             boolean vetRelease,
@@ -225,5 +228,9 @@ class QuarantineSettingsController {
     @Schema(name = "QuarantineSettingsChange")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record ChangeView(
-            long version, Map<String, Integer> days, @Nullable String reason, UUID recordedBy, Instant recordedAt) {}
+            long version,
+            Map<String, Integer> days,
+            @Nullable String reason,
+            UUID recordedBy,
+            Instant recordedAt) {}
 }

@@ -18,6 +18,7 @@ record QuarantineView(
         UUID animalId,
         @Nullable String name,
         LocalDate asOf,
+
         @Schema(allowableValues = {"not-placed", "in-quarantine", "resident", "gone"})
         String where,
 
@@ -28,8 +29,7 @@ record QuarantineView(
         @Nullable String roomName,
         RoomView.@Nullable ClockSummary clock,
 
-        @Schema(allowableValues = {"standard", "strict"})
-        String isolation,
+        @Schema(allowableValues = {"standard", "strict"}) String isolation,
 
         @Schema(description = "how that which was found or is suspected travels")
         List<String> contagionRoutes,
@@ -63,15 +63,13 @@ record QuarantineView(
                 followUp.urgency().orElse(null),
                 WorkPlaceView.of(policy, followUp.workPlace()),
                 followUp.toDo().stream()
-                        .sorted(Comparator.comparing((FollowedTask each) ->
-                                        each.state() == FollowedTask.State.OVERDUE ? 0 : 1)
+                        .sorted(Comparator.comparing(
+                                        (FollowedTask each) -> each.state() == FollowedTask.State.OVERDUE ? 0 : 1)
                                 .thenComparing(each -> each.task().due()))
                         .limit(NEXT)
                         .map(TaskView::of)
                         .toList(),
-                followUp.plan()
-                        .map(plan -> PlanView.of(plan, followUp.tasks()))
-                        .orElse(null),
+                followUp.plan().map(plan -> PlanView.of(plan, followUp.tasks())).orElse(null),
                 followUp.plan().map(QuarantinePlan::warning).orElse(null));
     }
 
@@ -152,8 +150,7 @@ record QuarantineView(
     @Schema(name = "QuarantinePlan")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record PlanView(
-            @Schema(description = "day 0")
-            LocalDate start,
+            @Schema(description = "day 0") LocalDate start,
 
             @Schema(description = "how long this animal is kept apart at least, and who says so")
             MinimumStay minimumStay,
@@ -161,8 +158,7 @@ record QuarantineView(
             @Schema(description = "every task, by date, done ones included")
             List<TaskView> tasks,
 
-            @Schema(description = "the order of the rounds")
-            List<String> workOrder,
+            @Schema(description = "the order of the rounds") List<String> workOrder,
 
             List<AdviceView> tools,
             List<AdviceView> hygiene,

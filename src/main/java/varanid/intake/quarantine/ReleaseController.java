@@ -56,8 +56,9 @@ import varanid.intake.platform.web.Role;
 @RequestMapping("/api/v1/animals/{animalId}")
 @Tag(
         name = "Release",
-        description = "Ending a quarantine is a decision of a named person. The software ends none, and never says that an"
-                + " animal is well")
+        description =
+                "Ending a quarantine is a decision of a named person. The software ends none, and never says that an"
+                        + " animal is well")
 class ReleaseController {
 
     private final ReleaseReviews reviews;
@@ -103,8 +104,9 @@ class ReleaseController {
     @GetMapping("/release-review")
     @Operation(
             summary = "What speaks for and against ending the quarantine of an animal",
-            description = "Every condition as met, unmet or unknown, with its evidence and what is missing or to be found"
-                    + " out. It decides nothing.")
+            description =
+                    "Every condition as met, unmet or unknown, with its evidence and what is missing or to be found"
+                            + " out. It decides nothing.")
     @Parameter(
             name = "asOf",
             in = ParameterIn.QUERY,
@@ -114,8 +116,8 @@ class ReleaseController {
     public ResponseEntity<ReviewView> review(Caller caller, @PathVariable UUID animalId, Query query) {
         LocalDate asOf = AsOf.read(query, Present.at(clock, caller.zone()));
         Animals.Newcomer animal = get(caller, animalId);
-        return ResponseEntity.ok(ReviewView.of(
-                policy, animalId, reviews.review(caller.organisationId(), caller.zone(), animal, asOf)));
+        return ResponseEntity.ok(
+                ReviewView.of(policy, animalId, reviews.review(caller.organisationId(), caller.zone(), animal, asOf)));
     }
 
     @PostMapping("/release-approvals")
@@ -178,9 +180,10 @@ class ReleaseController {
     @PostMapping("/release-decisions")
     @Operation(
             summary = "End the quarantine of an animal",
-            description = "A decision of the person who sends it, keeper or clinician, as of today. Every condition that"
-                    + " is not met needs a reason, which stays on record with the whole review. The animal leaves its"
-                    + " room, for one of residents where that is named.")
+            description =
+                    "A decision of the person who sends it, keeper or clinician, as of today. Every condition that"
+                            + " is not met needs a reason, which stays on record with the whole review. The animal leaves its"
+                            + " room, for one of residents where that is named.")
     @ApiResponse(
             responseCode = "201",
             description = "Ended",
@@ -242,8 +245,7 @@ class ReleaseController {
                 .body(document.bytes());
     }
 
-    private ReleaseDecisionRow decide(
-            Caller caller, Animals.Newcomer animal, DecisionRequest wanted, Present present) {
+    private ReleaseDecisionRow decide(Caller caller, Animals.Newcomer animal, DecisionRequest wanted, Present present) {
         LocalDate today = present.today();
         UUID organisation = caller.organisationId();
         Faults faults = new Faults();
@@ -277,6 +279,10 @@ class ReleaseController {
                 wanted.note(),
                 from.orElseThrow().id(),
                 wanted.roomId(),
+                moved.arrival()
+                        .map(arrival -> ClockView.inWords(
+                                policy, arrival.room(), arrival.effect().after()))
+                        .orElse(null),
                 moved.placement().id(),
                 ReviewView.of(policy, animal.id(), review));
         return decisions.saveAndFlush(new ReleaseDecisionRow(
@@ -302,7 +308,9 @@ class ReleaseController {
                         "why the quarantine is ended all the same; or meet the condition first"));
             } else if (!open.contains(id) && overrides.containsKey(id)) {
                 faults.add(Fault.at(
-                        pointer, "this condition is met, or not asked for", "leave it out: there is nothing to override"));
+                        pointer,
+                        "this condition is met, or not asked for",
+                        "leave it out: there is nothing to override"));
             }
         }
     }
@@ -391,13 +399,14 @@ class ReleaseController {
             @Schema(maxLength = 4000) @Nullable String note) {
 
         static Supplier<DecisionRequest> reader(JsonFields fields) {
-            Given<Map<String, String>> overrides = fields.entries(
-                    "overrides", ReleaseCondition.Id.values().length, DecisionRequest::reason);
+            Given<Map<String, String>> overrides =
+                    fields.entries("overrides", ReleaseCondition.Id.values().length, DecisionRequest::reason);
             Given<UUID> room = fields.id("roomId");
             Given<String> note = fields.prose("note", 4_000);
             return () -> {
                 Map<ReleaseCondition.Id, String> reasons = new EnumMap<>(ReleaseCondition.Id.class);
-                overrides.orElse(Map.of())
+                overrides
+                        .orElse(Map.of())
                         .forEach((code, reason) -> find(code).ifPresent(id -> reasons.put(id, reason)));
                 return new DecisionRequest(reasons, room.orNull(), note.orNull());
             };
@@ -499,10 +508,13 @@ class ReleaseController {
             @Nullable String note,
             UUID fromRoomId,
             @Nullable UUID toRoomId,
+
+            @Schema(description = "what the clock of that room then says") @Nullable
+            String toRoomClock,
+
             UUID placementId,
 
-            @Schema(description = "all that was known")
-            ReviewView review) {}
+            @Schema(description = "all that was known") ReviewView review) {}
 
     @Schema(name = "ReleaseDecisionItem")
     record DecisionItem(UUID id, LocalDate on, UUID decidedBy, UUID placementId, Instant recordedAt) {

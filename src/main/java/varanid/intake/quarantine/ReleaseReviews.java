@@ -72,10 +72,10 @@ class ReleaseReviews {
     }
 
     ReleaseReview review(UUID organisation, ZoneId zone, Animals.Newcomer animal, LocalDate asOf) {
-        Optional<RoomBook> book = findRoom(organisation, animal.id(), asOf)
-                .map(room -> books.open(organisation, room.id(), asOf));
-        ClockReading reading = book.map(its -> its.read(asOf))
-                .orElseGet(() -> new QuarantineClock(policy, List.of()).read(asOf));
+        Optional<RoomBook> book =
+                findRoom(organisation, animal.id(), asOf).map(room -> books.open(organisation, room.id(), asOf));
+        ClockReading reading =
+                book.map(its -> its.read(asOf)).orElseGet(() -> new QuarantineClock(policy, List.of()).read(asOf));
         Optional<ReleaseApprovalRow> word =
                 approvals.listNewestFirst(organisation, animal.id(), asOf, Limit.of(1)).stream()
                         .findFirst();
@@ -104,8 +104,8 @@ class ReleaseReviews {
         return samples.list(organisation, animal).stream()
                 .filter(sample -> sample.kind().equals(FollowUps.STOOL)
                         && !sample.takenOn().isAfter(asOf))
-                .map(sample -> new ReleaseFacts.StoolSample(
-                        sample.takenOn(), sample.freshHours(), result(sample.outcome())))
+                .map(sample ->
+                        new ReleaseFacts.StoolSample(sample.takenOn(), sample.freshHours(), result(sample.outcome())))
                 .toList();
     }
 
@@ -167,7 +167,9 @@ class ReleaseReviews {
                 .flatMap(slope -> slope.interval())
                 .filter(interval -> interval.highestWithRounding() < 0)
                 .isPresent();
-        if (falls || past.stream().anyMatch(each -> each.threshold().atMostPercent().signum() < 0)) {
+        if (falls
+                || past.stream()
+                        .anyMatch(each -> each.threshold().atMostPercent().signum() < 0)) {
             return ReleaseFacts.Weight.FALLING;
         }
         if (!past.isEmpty()) {

@@ -54,8 +54,7 @@ class SampleFollower {
                         found.animalId(),
                         cause.id(),
                         cause.label() + ", in a sample taken on " + Why.words(found.takenOn()),
-                        new EventSource(
-                                EventSource.Kind.RESULT, found.resultId(), Optional.of(found.agent()))));
+                        new EventSource(EventSource.Kind.RESULT, found.resultId(), Optional.of(found.agent()))));
                 touched.add(stay.room());
             }
         }

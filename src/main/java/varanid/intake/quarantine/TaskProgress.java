@@ -83,7 +83,7 @@ final class TaskProgress {
             boolean last = i + 1 == held.size();
             LocalDate until = last ? asOf : held.get(i + 1).from();
             List<FollowedTask> followed =
-                    match(planned(kind, span, last, done), recorded(days, span.from(), until), last ? asOf : until);
+                    match(planned(kind, span, until, done), recorded(days, span.from(), until), until);
             int doneIn = followed.stream()
                     .filter(each -> each.state() == FollowedTask.State.DONE)
                     .mapToInt(each -> each.task().ordinal())
@@ -107,12 +107,7 @@ final class TaskProgress {
                     && schedule(kind, before).equals(schedule(kind, span))) {
                 held.set(
                         held.size() - 1,
-                        new Span(
-                                before.from(),
-                                span.start(),
-                                span.earliestRelease(),
-                                span.dated(),
-                                span.newcomer()));
+                        new Span(before.from(), span.start(), span.earliestRelease(), span.dated(), span.newcomer()));
             } else {
                 held.add(span);
             }
@@ -129,10 +124,11 @@ final class TaskProgress {
     }
 
     /** The tasks of a span that begin in it, counted on. */
-    private List<Task> planned(TaskKind kind, Span span, boolean last, int done) {
-        LocalDate ahead = asOf.plusDays(policy.progress().aheadDays());
+    private List<Task> planned(TaskKind kind, Span span, LocalDate until, int done) {
+        LocalDate ahead = until.plusDays(policy.progress().aheadDays());
         // Weighing and looking go on until somebody ends the quarantine. Samples end with the plan.
-        boolean goesOn = last && kind != TaskKind.FAECAL_SAMPLE && !span.earliestRelease().isAfter(asOf);
+        boolean goesOn =
+                kind != TaskKind.FAECAL_SAMPLE && !span.earliestRelease().isAfter(until);
         List<Task> planned = new ArrayList<>();
         for (Task task : tasks(kind, span, goesOn ? ahead : span.earliestRelease())) {
             if (!span.from().isAfter(span.start()) || task.due().isAfter(span.from())) {
@@ -176,7 +172,8 @@ final class TaskProgress {
                 first++;
             }
             if (first < tasks.size()
-                    && !day.isBefore(tasks.get(first).due().minusDays(policy.progress().earlyDays()))) {
+                    && !day.isBefore(
+                            tasks.get(first).due().minusDays(policy.progress().earlyDays()))) {
                 doneOn.set(first, day);
             }
         }
@@ -184,7 +181,8 @@ final class TaskProgress {
         for (int i = 0; i < tasks.size(); i++) {
             Task task = tasks.get(i);
             @Nullable LocalDate done = doneOn.get(i);
-            boolean nextHasCome = i + 1 < tasks.size() && !tasks.get(i + 1).due().isAfter(on);
+            boolean nextHasCome =
+                    i + 1 < tasks.size() && !tasks.get(i + 1).due().isAfter(on);
             FollowedTask.State state = done != null
                     ? FollowedTask.State.DONE
                     : nextHasCome

@@ -51,7 +51,8 @@ final class Assumptions {
 
     /** How many are infected before any test; nothing where nobody assumes anything. */
     Optional<Figure> findPrior(String group, String origin) {
-        @Nullable Double ours = own.priors().stream()
+        @Nullable
+        Double ours = own.priors().stream()
                 .filter(prior -> prior.agent().equals(group) && prior.origin().equals(origin))
                 .map(OwnFigures.OwnPrior::infected)
                 .findFirst()

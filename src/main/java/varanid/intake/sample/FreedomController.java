@@ -33,8 +33,7 @@ class FreedomController {
     private final SamplingReference reference;
     private final Clock clock;
 
-    FreedomController(
-            SampleStore store, Settings settings, Animals animals, SamplingReference reference, Clock clock) {
+    FreedomController(SampleStore store, Settings settings, Animals animals, SamplingReference reference, Clock clock) {
         this.store = store;
         this.settings = settings;
         this.animals = animals;
@@ -55,13 +54,13 @@ class FreedomController {
     @Transactional(readOnly = true)
     public ResponseEntity<FreedomView> freedom(Caller caller, @PathVariable UUID animalId, Query query) {
         if (!caller.may(Role.CLINICIAN)) {
-            throw ProblemException.forbidden(reference.defaults().texts().keeperInstead()
-                    + " /api/v1/animals/" + animalId + "/quarantine");
+            throw ProblemException.forbidden(
+                    reference.defaults().texts().keeperInstead() + " /api/v1/animals/" + animalId + "/quarantine");
         }
         Given<LocalDate> asOf = query.date("asOf");
         query.orThrow();
-        Animals.Newcomer animal = animals.find(caller.organisationId(), animalId)
-                .orElseThrow(() -> ProblemException.notFound("animal"));
+        Animals.Newcomer animal =
+                animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
         return ResponseEntity.ok(new FreedomReader(
                         animal,
                         settings.get(caller.organisationId()),

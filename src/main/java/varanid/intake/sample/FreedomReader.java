@@ -91,8 +91,8 @@ final class FreedomReader {
         double correlation = assumptions.correlation().value();
         double target = assumptions.targetFreedom().value();
         NegativeTests tests = new NegativeTests(prior, method.quality());
-        Rounds rounds =
-                new Rounds(assumptions.introductionPerRound().value(), method.sensitivity().value());
+        Rounds rounds = new Rounds(
+                assumptions.introductionPerRound().value(), method.sensitivity().value());
         List<Rounds.Round> series = rounds.series(1 - prior, negatives);
         double afterRounds =
                 series.isEmpty() ? 1 - prior : series.get(series.size() - 1).after();

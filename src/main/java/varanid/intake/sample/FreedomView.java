@@ -30,7 +30,8 @@ record FreedomView(
         Assumptions.Figure introductionPerRound,
         List<AgentLine> agents,
 
-        @Schema(description = "methods with results that no figure is made of") List<NoFigure> withoutFigure) {
+        @Schema(description = "methods with results that no figure is made of")
+        List<NoFigure> withoutFigure) {
 
     /** How repeats are taken. */
     @Schema(name = "FreedomReading")
@@ -45,7 +46,10 @@ record FreedomView(
             String name,
             List<String> members,
             Assumptions.@Nullable Figure prior,
-            @Schema(description = "why there is no figure") @Nullable String noFigure,
+
+            @Schema(description = "why there is no figure") @Nullable
+            String noFigure,
+
             @Nullable LastPositive lastPositive,
             List<MethodLine> methods,
             @Nullable Combined combined) {}
@@ -63,8 +67,13 @@ record FreedomView(
             Assumptions.Figure specificity,
             @Schema(description = "that count") int negatives,
             List<UUID> samples,
-            @Schema(description = "probability of freedom, tests independent") double independent,
-            @Schema(description = "probability of freedom, tests correlated") double correlated,
+
+            @Schema(description = "probability of freedom, tests independent")
+            double independent,
+
+            @Schema(description = "probability of freedom, tests correlated")
+            double correlated,
+
             FalsePositives falsePositives,
             Needed moreForTarget,
             Introduction withIntroduction) {}
@@ -72,7 +81,10 @@ record FreedomView(
     /** What positives of an animal without the infection would be. */
     @Schema(name = "FalsePositives")
     record FalsePositives(
-            @Schema(description = "that so many tests give at least one") double probability, String remark) {}
+            @Schema(description = "that so many tests give at least one")
+            double probability,
+
+            String remark) {}
 
     /** How many more tests, by either reading. */
     @Schema(name = "MoreTests")
@@ -101,9 +113,12 @@ record FreedomView(
     @Schema(name = "FreedomWithIntroduction")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record Introduction(
-            @Schema(description = "probability of freedom after the last negative") double freedom,
+            @Schema(description = "probability of freedom after the last negative")
+            double freedom,
 
-            @Schema(description = "what it comes to with ever more rounds; left out where more is brought in than found")
+            @Schema(
+                    description =
+                            "what it comes to with ever more rounds; left out where more is brought in than found")
             @Nullable
             Double longRun,
 
@@ -113,9 +128,13 @@ record FreedomView(
     @Schema(name = "FreedomCombined")
     record Combined(
             List<String> methods,
-            @Schema(description = "probability of freedom, all tests independent") double independent,
+
+            @Schema(description = "probability of freedom, all tests independent")
+            double independent,
+
             @Schema(description = "that so many tests of a free animal give at least one positive")
             double falsePositive,
+
             String remark) {}
 
     /** A method with results that no figure is made of. */

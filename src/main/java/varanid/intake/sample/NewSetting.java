@@ -28,11 +28,11 @@ record NewSetting(OwnFigures figures, String reason) {
         List<String> methods =
                 known.methods().stream().map(SamplingDefaults.Method::id).toList();
         Set<List<String>> seen = new HashSet<>();
-        Given<List<OwnFigures.OwnPrior>> priors = fields.list(
-                "priors", 100, value -> value.object(prior -> readPrior(prior, agents, origins, seen)));
+        Given<List<OwnFigures.OwnPrior>> priors =
+                fields.list("priors", 100, value -> value.object(prior -> readPrior(prior, agents, origins, seen)));
         Set<String> seenMethods = new HashSet<>();
-        Given<List<OwnFigures.OwnMethod>> own = fields.list(
-                "methods", 100, value -> value.object(method -> readMethod(method, methods, seenMethods)));
+        Given<List<OwnFigures.OwnMethod>> own =
+                fields.list("methods", 100, value -> value.object(method -> readMethod(method, methods, seenMethods)));
         Given<BigDecimal> correlation = fraction(fields.field("correlation"));
         Given<BigDecimal> target = inside(fraction(fields.field("targetFreedom")));
         Given<BigDecimal> introduction = fraction(fields.field("introductionPerRound"))
@@ -57,23 +57,20 @@ record NewSetting(OwnFigures figures, String reason) {
                 fields.choice("agent", agents, Function.identity()).required();
         Given<String> origin =
                 fields.choice("origin", origins, Function.identity()).required();
-        Given<BigDecimal> infected =
-                inside(fraction(fields.field("infected"))).required();
+        Given<BigDecimal> infected = inside(fraction(fields.field("infected"))).required();
         if (agent.isGiven() && origin.isGiven() && !seen.add(List.of(agent.get(), origin.get()))) {
             fields.fault("is there twice for this agent and origin", "each agent and origin once");
         }
-        return () ->
-                new OwnFigures.OwnPrior(agent.get(), origin.get(), infected.get().doubleValue());
+        return () -> new OwnFigures.OwnPrior(
+                agent.get(), origin.get(), infected.get().doubleValue());
     }
 
     private static Supplier<OwnFigures.OwnMethod> readMethod(
             JsonFields fields, List<String> methods, Set<String> seen) {
         Given<String> method =
                 fields.choice("method", methods, Function.identity()).required();
-        Given<BigDecimal> sensitivity =
-                fraction(fields.field("sensitivity")).required();
-        Given<BigDecimal> specificity =
-                fraction(fields.field("specificity")).required();
+        Given<BigDecimal> sensitivity = fraction(fields.field("sensitivity")).required();
+        Given<BigDecimal> specificity = fraction(fields.field("specificity")).required();
         if (method.isGiven() && !seen.add(method.get())) {
             fields.fault("is there twice for this method", "each method once");
         }
@@ -85,9 +82,7 @@ record NewSetting(OwnFigures figures, String reason) {
                     "sensitivity and specificity that add up to more than 1");
         }
         return () -> new OwnFigures.OwnMethod(
-                method.get(),
-                sensitivity.get().doubleValue(),
-                specificity.get().doubleValue());
+                method.get(), sensitivity.get().doubleValue(), specificity.get().doubleValue());
     }
 
     private static Given<BigDecimal> fraction(JsonValue value) {

@@ -214,8 +214,13 @@ class SampleSizeController {
 
             double confidence,
             boolean reachable,
-            @Schema(description = "animals to sample") @Nullable Integer sample,
-            @Schema(description = "probability that they find at least one") @Nullable Double detection,
+
+            @Schema(description = "animals to sample") @Nullable
+            Integer sample,
+
+            @Schema(description = "probability that they find at least one") @Nullable
+            Double detection,
+
             @Nullable String notReachable,
             AllAnimals allAnimals,
             String caution,
@@ -225,6 +230,5 @@ class SampleSizeController {
     record AllAnimals(int sample, double detection) {}
 
     @Schema(name = "SampleSizeAssumptions")
-    record SizeAssumptions(
-            Assumptions.Figure sensitivity, String specificity, String draw, String infected) {}
+    record SizeAssumptions(Assumptions.Figure sensitivity, String specificity, String draw, String infected) {}
 }

@@ -12,7 +12,9 @@ import varanid.intake.infection.SamplingDefaults;
 @Schema(name = "SamplingSettings")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record SettingsView(
-        @Schema(description = "when the shipped figures were last gone through") String asOf,
+        @Schema(description = "when the shipped figures were last gone through")
+        String asOf,
+
         String warning,
         Assumptions.Figure correlation,
         Assumptions.Figure targetFreedom,
@@ -88,13 +90,7 @@ record SettingsView(
 
     /** One change of the organisation's own figures, which replaced all it had set before. */
     @Schema(name = "SamplingSettingsChange")
-    record ChangeView(
-            UUID id,
-            long version,
-            OwnFigures figures,
-            String reason,
-            UUID recordedBy,
-            Instant recordedAt) {
+    record ChangeView(UUID id, long version, OwnFigures figures, String reason, UUID recordedBy, Instant recordedAt) {
 
         static ChangeView of(SettingRow row, OwnFigures figures) {
             return new ChangeView(row.id(), row.version(), figures, row.reason(), row.recordedBy(), row.recordedAt());

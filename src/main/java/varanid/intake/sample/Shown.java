@@ -13,8 +13,9 @@ final class Shown {
 
     /** To six decimals; never as certain unless it is. */
     static double probability(double value) {
-        double rounded =
-                BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP).doubleValue();
+        double rounded = BigDecimal.valueOf(value)
+                .setScale(DECIMALS, RoundingMode.HALF_UP)
+                .doubleValue();
         return rounded == 1 && value < 1 ? ALMOST : rounded;
     }
 }

@@ -107,8 +107,7 @@ class TenantIsolationIT {
 
     private static Answer place(Client client, String address) {
         return client.post(
-                address,
-                "{\"roomId\":\"" + makeRoom(client, "/api/v1/rooms").id() + "\"}");
+                address, "{\"roomId\":\"" + makeRoom(client, "/api/v1/rooms").id() + "\"}");
     }
 
     /** Whatever is not met is overridden. */
