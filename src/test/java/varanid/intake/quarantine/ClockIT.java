@@ -86,6 +86,15 @@ class ClockIT {
     }
 
     @Test
+    void whatAVetHasConfirmedIsRecordedByAVet() {
+        String body = "{\"kind\":\"occurred\",\"cause\":\"air-sign-confirmed\"}";
+        assertThat(rescue.event(rescue.keeper, shed, body).isProblem("forbidden"))
+                .isTrue();
+        assertThat(Rescue.created(rescue.event(rescue.vet, shed, body)).text("/clock/start"))
+                .isEqualTo(rescue.day(0).toString());
+    }
+
+    @Test
     void theHouseLengthensAndOnlyAVetDecidesOnFewerDays() {
         Rescue.created(rescue.event(
                 rescue.keeper, shed, "{\"kind\":\"lengthened\",\"days\":100,\"reason\":\"building work\"}"));

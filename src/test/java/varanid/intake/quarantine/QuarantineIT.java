@@ -100,6 +100,8 @@ class QuarantineIT {
         assertThat(quarantine.json().at("/plan/workOrder")).hasSize(4);
         assertThat(quarantine.json().at("/plan/cautions")).isNotEmpty();
         assertThat(quarantine.text("/warning")).contains("a person does");
+        assertThat(Rescue.each(quarantine.json().get("neededForRelease"), "/id"))
+                .contains("minimum-stay", "stool-negative");
         List<JsonNode> review = tasks(quarantine, "release-review");
         assertThat(review.get(0).get("due").stringValue())
                 .isEqualTo(rescue.day(60).toString());
