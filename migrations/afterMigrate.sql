@@ -6,6 +6,7 @@ DECLARE
         'assessment',
         'checklist_in_use',
         'demo_organisation',
+        'enclosure_reading',
         'placement',
         'clock_event',
         'quarantine_setting',
@@ -29,7 +30,9 @@ DECLARE
         'animal',
         'room',
         'calendar_link',
-        'calendar_reminder'
+        'calendar_reminder',
+        'worklist_entry',
+        'worklist_fill'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

@@ -23,6 +23,9 @@ class ModulesTest {
             Map.entry("scoring", Set.of()),
             Map.entry("measures", Set.of()),
             Map.entry(
+                    "enclosure",
+                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
                     "weight",
                     Set.of(
                             "animal",
@@ -35,7 +38,6 @@ class ModulesTest {
             Map.entry(
                     "condition",
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
-            Map.entry("enclosure", Set.of("measures")),
             Map.entry("infection", Set.of()),
             Map.entry(
                     "quarantine",
@@ -67,12 +69,25 @@ class ModulesTest {
                     Set.of(
                             "animal",
                             "checklist",
+                            "enclosure",
                             "measures",
                             "scoring",
                             "weight",
                             "platform.database",
                             "platform.id",
                             "platform.start",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
+                    "worklist",
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "diary",
+                            "quarantine",
+                            "weight",
+                            "platform.database",
                             "platform.time",
                             "platform.web")),
             Map.entry(
@@ -89,7 +104,14 @@ class ModulesTest {
                             "platform.web")),
             Map.entry(
                     "demo",
-                    Set.of("account", "animal", "assessment", "platform.id", "platform.start", "platform.web")));
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "weight",
+                            "platform.id",
+                            "platform.start",
+                            "platform.web")));
 
     private static ApplicationModules modules;
 

@@ -37,7 +37,7 @@ import varanid.intake.checklist.ChecklistReader;
 @Fork(3)
 public class ScorerBenchmark {
 
-    private static final int LOOKS = 256;
+    private static final int LOOKS = 32;
     private static final Map<String, String> ANIMAL = Map.of("lifeStage", "juvenile", "origin", "W");
 
     /** Every finding answered; or every third one missing. */

@@ -34,6 +34,9 @@ record AssessmentView(
         @Nullable
         Map<String, AnswerSource> answersFrom,
 
+        @Schema(description = "answers that the surroundings of that day may explain; they keep their points") @Nullable
+        List<LessCertain> lessCertain,
+
         @Nullable String note,
         @JsonUnwrapped ScoreView score) {
 

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -17,6 +18,7 @@ import varanid.intake.animal.AnimalChanged;
 import varanid.intake.animal.Animals;
 import varanid.intake.checklist.Catalogue;
 import varanid.intake.checklist.Edition;
+import varanid.intake.enclosure.EnclosureReadings;
 import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
@@ -36,6 +38,7 @@ public class Assessments {
     private final Animals animals;
     private final Catalogue catalogue;
     private final AnswersFromRecords records;
+    private final EnclosureReadings enclosures;
     private final OrganisationLock lock;
     private final ApplicationEventPublisher events;
     private final Ids ids;
@@ -48,6 +51,7 @@ public class Assessments {
             Animals animals,
             Catalogue catalogue,
             AnswersFromRecords records,
+            EnclosureReadings enclosures,
             OrganisationLock lock,
             ApplicationEventPublisher events,
             Ids ids,
@@ -58,6 +62,7 @@ public class Assessments {
         this.animals = animals;
         this.catalogue = catalogue;
         this.records = records;
+        this.enclosures = enclosures;
         this.lock = lock;
         this.events = events;
         this.ids = ids;
@@ -117,6 +122,7 @@ public class Assessments {
                 AssessmentView.TemperatureView.of(look.skinTemperature()),
                 look.look().answersAsGiven(),
                 filled.from().isEmpty() ? null : filled.from(),
+                lessCertain(caller, animalId, look, date),
                 look.note(),
                 score);
         AssessmentRow kept = rows.saveAndFlush(new AssessmentRow(
@@ -133,6 +139,14 @@ public class Assessments {
                 new LookKept(caller.organisationId(), stored.kept(kept), Optional.ofNullable(look.supersedes())));
         events.publishEvent(AnimalChanged.of(caller.organisationId(), animalId));
         return kept;
+    }
+
+    private @Nullable List<LessCertain> lessCertain(Caller caller, UUID animalId, NewAssessment look, LocalDate date) {
+        return enclosures
+                .find(caller.organisationId(), animalId, date)
+                .map(surroundings -> LessCertain.of(look.look().answersAsGiven().keySet(), surroundings))
+                .filter(answers -> !answers.isEmpty())
+                .orElse(null);
     }
 
     private void mayBeSuperseded(Caller caller, UUID animalId, UUID supersedes) {

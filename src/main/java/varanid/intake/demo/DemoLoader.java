@@ -30,6 +30,7 @@ import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Secret;
+import varanid.intake.weight.Weighings;
 
 /** Makes the demo's organisation, all of it in one transaction. */
 @Component
@@ -41,6 +42,7 @@ class DemoLoader {
     private final Accounts accounts;
     private final Arrivals arrivals;
     private final Assessments assessments;
+    private final Weighings weighings;
     private final HomeFolder home;
     private final JdbcClient jdbc;
     private final Ids ids;
@@ -50,6 +52,7 @@ class DemoLoader {
             Accounts accounts,
             Arrivals arrivals,
             Assessments assessments,
+            Weighings weighings,
             HomeFolder home,
             JdbcClient jdbc,
             Ids ids,
@@ -57,6 +60,7 @@ class DemoLoader {
         this.accounts = accounts;
         this.arrivals = arrivals;
         this.assessments = assessments;
+        this.weighings = weighings;
         this.home = home;
         this.jdbc = jdbc;
         this.ids = ids;
@@ -100,6 +104,11 @@ class DemoLoader {
     private void load(DemoScript script, JsonNode animal, Caller keeper, Instant now, Map<String, String> named) {
         JsonNode is = script.resolve(animal.get("is"), now, named);
         UUID id = said(is, () -> arrivals.addAnimal(keeper, JsonRequest.written(is)));
+        // Before the looks, which they answer.
+        for (JsonNode weighing : animal.path("weighings")) {
+            JsonNode request = script.resolve(weighing, now, named);
+            said(request, () -> weighings.keep(keeper, id, JsonRequest.written(request)));
+        }
         for (JsonNode look : animal.path("looks")) {
             ObjectNode request = (ObjectNode) script.resolve(look, now, named);
             script.content().get("every-look").properties().forEach(it -> request.set(it.getKey(), it.getValue()));

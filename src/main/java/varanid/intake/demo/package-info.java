@@ -9,7 +9,7 @@
  * touches no row of another organisation, although it works as the owner of the tables and past the triggers that guard
  * what is append-only.
  *
- * <p>Uses {@code account}, {@code animal}, {@code assessment} and {@code platform}.
+ * <p>Uses {@code account}, {@code animal}, {@code assessment}, {@code weight} and {@code platform}.
  */
 @NullMarked
 package varanid.intake.demo;

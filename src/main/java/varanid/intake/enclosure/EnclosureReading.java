@@ -3,6 +3,7 @@ package varanid.intake.enclosure;
 import java.math.BigDecimal;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import varanid.intake.measures.Temperature;
 
@@ -13,12 +14,23 @@ import varanid.intake.measures.Temperature;
  * @param humidity with the temperature beside it; null where it was not measured
  * @param uvIndexAtBack the highest UV index where its back is when it basks; null where it was not measured
  * @param facts of how it is set up, id of the fact to its value; what is not in it is unknown
+ * @param confirmed temperatures that look unlikely and that somebody stands by
  */
 public record EnclosureReading(
         Map<Quantity, Temperature> temperatures,
         @Nullable Humidity humidity,
         @Nullable BigDecimal uvIndexAtBack,
-        Map<String, String> facts) {
+        Map<String, String> facts,
+        Set<Quantity> confirmed) {
+
+    /** Nothing unlikely that somebody stands by. */
+    public EnclosureReading(
+            Map<Quantity, Temperature> temperatures,
+            @Nullable Humidity humidity,
+            @Nullable BigDecimal uvIndexAtBack,
+            Map<String, String> facts) {
+        this(temperatures, humidity, uvIndexAtBack, facts, Set.of());
+    }
 
     /**
      * @param percent relative, above 0 up to 100
@@ -47,6 +59,7 @@ public record EnclosureReading(
     public EnclosureReading {
         temperatures = Map.copyOf(temperatures);
         facts = Map.copyOf(facts);
+        confirmed = Set.copyOf(confirmed);
         for (Quantity each : temperatures.keySet()) {
             if (each.place().isEmpty()) {
                 throw new IllegalArgumentException("no temperature: " + each.code());

@@ -2,6 +2,7 @@ package varanid.intake.enclosure;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,7 +36,11 @@ public record HusbandryRange(
         COMMON_PRACTICE,
         PROPOSAL,
         /** Measured on wild animals. Shown, never judged by: a body is no enclosure. */
-        FIELD
+        FIELD;
+
+        String code() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
     }
 
     /** Where a value lies to a range. */
@@ -69,6 +74,15 @@ public record HusbandryRange(
                 || reading.findCelsius(onlyWhere.quantity())
                         .filter(each -> each.compareTo(onlyWhere.atMost()) <= 0)
                         .isPresent();
+    }
+
+    /** Whether some value is within both. */
+    boolean meets(HusbandryRange other) {
+        return !isBelow(other) && !other.isBelow(this);
+    }
+
+    private boolean isBelow(HusbandryRange other) {
+        return highest != null && other.lowest != null && highest.compareTo(other.lowest) < 0;
     }
 
     Side sideOf(BigDecimal value) {

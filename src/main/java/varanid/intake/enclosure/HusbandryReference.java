@@ -46,6 +46,10 @@ class HusbandryReference {
         return Quantity.find(code).orElseThrow(() -> new IllegalArgumentException("no quantity: " + code));
     }
 
+    private static HusbandryRange.Kind kind(String code) {
+        return HusbandryRange.Kind.valueOf(code.toUpperCase(Locale.ROOT).replace('-', '_'));
+    }
+
     private record HusbandryFile(
             String asOf,
             List<RangeLine> ranges,
@@ -54,6 +58,11 @@ class HusbandryReference {
             List<HusbandryRules.Sign> signs,
             List<HusbandryRules.LookCondition> lookConditions,
             List<HusbandryRules.Fact> facts,
+            List<HusbandryRules.Measure> measures,
+            HusbandryRules.Freshness freshness,
+            List<SizeLine> sizes,
+            List<String> measureNext,
+            Map<String, String> texts,
             List<CautionLine> cautions,
             Map<String, String> sources) {
 
@@ -66,6 +75,11 @@ class HusbandryReference {
                     lookConditions,
                     facts,
                     cautions.stream().map(CautionLine::caution).toList(),
+                    measures,
+                    freshness,
+                    sizes.stream().map(SizeLine::size).toList(),
+                    measureNext,
+                    texts,
                     sources);
         }
     }
@@ -89,7 +103,7 @@ class HusbandryReference {
                     HusbandryReference.quantity(quantity),
                     stored(from),
                     stored(to),
-                    HusbandryRange.Kind.valueOf(kind.toUpperCase(Locale.ROOT).replace('-', '_')),
+                    HusbandryReference.kind(kind),
                     onlyWhere == null
                             ? null
                             : new HusbandryRange.OnlyWhere(
@@ -106,6 +120,25 @@ class HusbandryReference {
             TemperatureUnit known = TemperatureUnit.find(unit)
                     .orElseThrow(() -> new IllegalArgumentException("no unit of a range: " + unit));
             return new Temperature(end, known).celsius();
+        }
+    }
+
+    private record SizeLine(String id, String text, List<BigDecimal> likelyMillimetres, List<PracticeLine> practice) {
+
+        HusbandryRules.Size size() {
+            return new HusbandryRules.Size(
+                    id,
+                    text,
+                    likelyMillimetres,
+                    practice.stream().map(PracticeLine::practice).toList());
+        }
+    }
+
+    private record PracticeLine(
+            String species, List<String> lifeStages, String kind, String text, List<String> source) {
+
+        HusbandryRules.Practice practice() {
+            return new HusbandryRules.Practice(species, lifeStages, HusbandryReference.kind(kind), text, source);
         }
     }
 

@@ -3,9 +3,12 @@ package varanid.intake.enclosure;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import varanid.intake.measures.Length;
+import varanid.intake.measures.Temperature;
 
 /**
  * What is known and done about surroundings, as the data says.
@@ -17,6 +20,11 @@ import org.jspecify.annotations.Nullable;
  * @param lookConditions which condition of a look a skin temperature means
  * @param facts how an enclosure may be set up
  * @param cautions about lamps, mesh, cables, fire and water
+ * @param measures how each quantity is measured, and what is believed of it without asking
+ * @param freshness for how long a reading speaks
+ * @param sizes lengths that are asked for
+ * @param measureNext ids of quantities, facts and sizes, the most useful to know first
+ * @param texts what is said of the whole, by code
  * @param sources what the letters of a source stand for
  */
 public record HusbandryRules(
@@ -27,10 +35,18 @@ public record HusbandryRules(
         List<LookCondition> lookConditions,
         List<Fact> facts,
         List<Caution> cautions,
+        List<Measure> measures,
+        Freshness freshness,
+        List<Size> sizes,
+        List<String> measureNext,
+        Map<String, String> texts,
         Map<String, String> sources) {
 
     /** The value of a fact that nobody stated. */
     public static final String UNKNOWN = "unknown";
+
+    /** The id of the UV index at the animal's back, beside the codes of quantities. */
+    static final String UV_INDEX = "uv-index";
 
     /** @throws IllegalArgumentException where the parts do not fit together, naming all that does not */
     public HusbandryRules {
@@ -39,6 +55,10 @@ public record HusbandryRules(
         lookConditions = List.copyOf(lookConditions);
         facts = List.copyOf(facts);
         cautions = List.copyOf(cautions);
+        measures = List.copyOf(measures);
+        sizes = List.copyOf(sizes);
+        measureNext = List.copyOf(measureNext);
+        texts = Map.copyOf(texts);
         sources = Map.copyOf(sources);
         Set<String> faults = new TreeSet<>();
         for (HusbandryRange each : ranges) {
@@ -57,6 +77,21 @@ public record HusbandryRules(
                 faults.add(each.id() + " is about no fact with such values");
             }
         }
+        requireSources("freshness", freshness.source(), sources, faults);
+        for (Size each : sizes) {
+            for (Practice line : each.practice()) {
+                requireSources(each.id(), line.source(), sources, faults);
+            }
+        }
+        Set<String> askable = new TreeSet<>();
+        measures.forEach(each -> askable.add(each.id()));
+        facts.forEach(each -> askable.add(each.id()));
+        sizes.forEach(each -> askable.add(each.id()));
+        if (askable.size() != measures.size() + facts.size() + sizes.size()
+                || askable.size() != measureNext.size()
+                || !askable.equals(Set.copyOf(measureNext))) {
+            faults.add("what to measure next is not each quantity, fact and size once");
+        }
         if (signs.stream().map(Sign::code).distinct().count() != signs.size()) {
             faults.add("a sign is there twice");
         }
@@ -68,6 +103,116 @@ public record HusbandryRules(
     private static void requireSources(String what, List<String> named, Map<String, String> known, Set<String> faults) {
         if (named.isEmpty() || !known.keySet().containsAll(named)) {
             faults.add(what + " has no known source");
+        }
+    }
+
+    /** @throws IllegalArgumentException for a code without text */
+    String text(String code) {
+        String text = texts.get(code);
+        if (text == null) {
+            throw new IllegalArgumentException("no text: " + code);
+        }
+        return text;
+    }
+
+    Optional<Fact> findFact(String id) {
+        return facts.stream().filter(each -> each.id().equals(id)).findFirst();
+    }
+
+    Optional<Size> findSize(String id) {
+        return sizes.stream().filter(each -> each.id().equals(id)).findFirst();
+    }
+
+    /** How to find it out, in words; for an id of {@link #measureNext}. */
+    String question(String id) {
+        return measures.stream()
+                .filter(each -> each.id().equals(id))
+                .map(Measure::text)
+                .findFirst()
+                .or(() -> findFact(id).map(Fact::text))
+                .or(() -> findSize(id).map(Size::text))
+                .orElseThrow(() -> new IllegalArgumentException("nothing to find out: " + id));
+    }
+
+    /** Whether a temperature is one that such a place may have; otherwise a person is asked. */
+    boolean isLikely(String measure, Temperature.Place place, Temperature temperature) {
+        BigDecimal celsius = temperature.celsius();
+        return celsius.compareTo(place.highestLikelyCelsius()) <= 0
+                && measures.stream()
+                        .filter(each -> each.id().equals(measure))
+                        .allMatch(each -> each.likelyFrom() == null || celsius.compareTo(each.likelyFrom()) >= 0);
+    }
+
+    /**
+     * @param id code of a quantity, or {@link #UV_INDEX}
+     * @param likelyFrom below this temperature in degrees Celsius a person is asked; null for what is no temperature
+     * @param text how it is measured
+     */
+    public record Measure(String id, @Nullable BigDecimal likelyFrom, String text) {}
+
+    /**
+     * For how many days readings speak.
+     *
+     * @param days by id, or for all others by {@code quantities}, {@code facts} or {@code sizes}
+     * @param source letters of its sources
+     */
+    public record Freshness(Map<String, Integer> days, List<String> source) {
+
+        public Freshness {
+            days = Map.copyOf(days);
+            source = List.copyOf(source);
+        }
+
+        /** @param kind {@code quantities}, {@code facts} or {@code sizes} */
+        int daysOf(String kind, String id) {
+            Integer own = days.get(id);
+            Integer all = days.get(kind);
+            if (own == null && all == null) {
+                throw new IllegalArgumentException("nothing says for how long " + id + " speaks");
+            }
+            return own != null ? own : all == null ? 0 : all;
+        }
+    }
+
+    /**
+     * A length of the enclosure, or in it.
+     *
+     * @param id its code
+     * @param text the question
+     * @param likelyMillimetres from and to; out of it a person is asked
+     * @param practice what is said of it
+     */
+    public record Size(String id, String text, List<BigDecimal> likelyMillimetres, List<Practice> practice) {
+
+        public Size {
+            likelyMillimetres = List.copyOf(likelyMillimetres);
+            practice = List.copyOf(practice);
+            if (likelyMillimetres.size() != 2) {
+                throw new IllegalArgumentException("a length lies between two, not " + likelyMillimetres);
+            }
+        }
+
+        boolean isLikely(Length length) {
+            return length.isBetweenMillimetres(likelyMillimetres.get(0), likelyMillimetres.get(1));
+        }
+    }
+
+    /**
+     * What one source says, in words.
+     *
+     * @param species genus and species
+     * @param lifeStages their codes; all where empty
+     */
+    public record Practice(
+            String species, List<String> lifeStages, HusbandryRange.Kind kind, String text, List<String> source) {
+
+        public Practice {
+            lifeStages = List.copyOf(lifeStages);
+            source = List.copyOf(source);
+        }
+
+        boolean isFor(String otherSpecies, String lifeStage) {
+            return species.equals(otherSpecies) && (lifeStages.isEmpty() || lifeStages.contains(lifeStage));
         }
     }
 

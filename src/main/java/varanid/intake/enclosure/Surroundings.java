@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -18,8 +19,10 @@ import varanid.intake.measures.Temperature;
  * @param probablyFahrenheit temperatures given in Celsius that were probably read in Fahrenheit; to be asked about, and
  *     judged by nothing until then
  * @param signs what deserves advice, in the order of the data
- * @param lessCertain findings whose answers it may explain, to the codes of the signs that do; they keep their points
- * @param lookConditions conditions of a look that the skin temperature means
+ * @param staleSigns codes of those signs that rest on readings too old to speak of the day asked for
+ * @param lessCertain findings whose answers it may explain, to the codes of the signs that do; they keep their points. A stale sign
+ *     explains nothing
+ * @param lookConditions conditions of a look that the skin temperature means, where it is not stale
  * @param cautions that are always said, or that the set-up asks for
  */
 public record Surroundings(
@@ -28,6 +31,7 @@ public record Surroundings(
         Optional<Uv> uv,
         List<Quantity> probablyFahrenheit,
         List<HusbandryRules.Sign> signs,
+        Set<String> staleSigns,
         SortedMap<String, SortedSet<String>> lessCertain,
         List<String> lookConditions,
         List<HusbandryRules.Caution> cautions) {
@@ -89,6 +93,7 @@ public record Surroundings(
         quantities = List.copyOf(quantities);
         probablyFahrenheit = List.copyOf(probablyFahrenheit);
         signs = List.copyOf(signs);
+        staleSigns = Set.copyOf(staleSigns);
         lookConditions = List.copyOf(lookConditions);
         cautions = List.copyOf(cautions);
     }

@@ -27,14 +27,17 @@ final class SurroundingsFinder {
 
     /** What was probably read in another unit is asked about and judged by nothing. */
     SurroundingsFinder(EnclosureReading reading, String species, String lifeStage, HusbandryRules rules) {
-        this.doubtful = Surroundings.listProbablyFahrenheit(reading.temperatures());
+        this.doubtful = Surroundings.listProbablyFahrenheit(reading.temperatures()).stream()
+                .filter(each -> !reading.confirmed().contains(each))
+                .toList();
         Map<Quantity, Temperature> believed = new EnumMap<>(Quantity.class);
         reading.temperatures().forEach((quantity, temperature) -> {
             if (!doubtful.contains(quantity)) {
                 believed.put(quantity, temperature);
             }
         });
-        this.reading = new EnclosureReading(believed, reading.humidity(), reading.uvIndexAtBack(), reading.facts());
+        this.reading = new EnclosureReading(
+                believed, reading.humidity(), reading.uvIndexAtBack(), reading.facts(), reading.confirmed());
         this.species = species;
         this.lifeStage = lifeStage;
         this.rules = rules;
@@ -55,6 +58,7 @@ final class SurroundingsFinder {
                 uv,
                 doubtful,
                 signs,
+                Set.of(),
                 lessCertain(signs),
                 reading.findCelsius(Quantity.SKIN)
                         .map(skin -> rules.lookConditions().stream()

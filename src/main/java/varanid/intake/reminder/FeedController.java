@@ -7,6 +7,7 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.Base64;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,7 +52,7 @@ class FeedController {
         if (link.isEmpty()) {
             // Counted after looking: somebody else's wrong ones, sent through the same proxy, shut nobody out.
             refuseTooMany(ofWrongSecrets.take(request.getRemoteAddr()));
-            throw ProblemException.notFound("calendar");
+            throw refusal(ProblemType.NOT_FOUND, "There is no such calendar.", Map.of());
         }
         refuseTooMany(ofLink.take(link.get().row().id()));
         byte[] file = feeds.write(link.get());
@@ -65,14 +66,20 @@ class FeedController {
 
     private static void refuseTooMany(Optional<Duration> wait) {
         wait.ifPresent(time -> {
-            throw new ProblemException(
+            throw refusal(
                     ProblemType.TOO_MANY_REQUESTS,
                     "Ask again later; a calendar need not be fetched more than once in some minutes.",
-                    List.of(),
                     Map.of(
                             HttpHeaders.RETRY_AFTER,
                             Long.toString(time.plusMillis(999).toSeconds())));
         });
+    }
+
+    /** With a disposition: the framework would give one by how the address ends, and refusals are to look the same. */
+    private static ProblemException refusal(ProblemType type, String detail, Map<String, String> headers) {
+        Map<String, String> all = new HashMap<>(headers);
+        all.put(HttpHeaders.CONTENT_DISPOSITION, "inline");
+        return new ProblemException(type, detail, List.of(), all);
     }
 
     private static String tag(byte[] file) {

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.JdbcTemplate;
@@ -73,8 +74,10 @@ class KeptReminders {
                 Reminder.revise(before.stream().map(Kept::reminder).toList(), told, now);
         List<Object[]> changed = after.stream()
                 .filter(reminder -> !reminder.equals(known.get(reminder.task().uid())))
-                .map(reminder ->
-                        columns(organisationId, animals.get(reminder.task().uid()), reminder))
+                .map(reminder -> columns(
+                        organisationId,
+                        Objects.requireNonNull(animals.get(reminder.task().uid())),
+                        reminder))
                 .toList();
         if (!changed.isEmpty()) {
             batches.batchUpdate(SAVE, changed);

@@ -28,12 +28,13 @@ import varanid.intake.platform.web.Role;
 class FreedomController {
 
     private final SampleStore store;
-    private final Settings settings;
+    private final SamplingSettings settings;
     private final Animals animals;
     private final SamplingReference reference;
     private final Clock clock;
 
-    FreedomController(SampleStore store, Settings settings, Animals animals, SamplingReference reference, Clock clock) {
+    FreedomController(
+            SampleStore store, SamplingSettings settings, Animals animals, SamplingReference reference, Clock clock) {
         this.store = store;
         this.settings = settings;
         this.animals = animals;

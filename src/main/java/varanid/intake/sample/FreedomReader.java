@@ -103,8 +103,8 @@ final class FreedomReader {
                 method.specificity(),
                 negatives,
                 samples,
-                Shown.probability(tests.freedomIfIndependent(negatives)),
-                Shown.probability(tests.freedomIfCorrelated(negatives, correlation)),
+                Shown.freedom(tests.freedomIfIndependent(negatives)),
+                Shown.freedom(tests.freedomIfCorrelated(negatives, correlation)),
                 new FreedomView.FalsePositives(
                         Shown.probability(tests.falseAlarm(negatives)),
                         assumptions.texts().falseAlarm()),
@@ -112,9 +112,9 @@ final class FreedomReader {
                         FreedomView.More.of(tests.moreIfIndependent(target, negatives)),
                         FreedomView.More.of(tests.moreIfCorrelated(target, correlation, negatives))),
                 new FreedomView.Introduction(
-                        Shown.probability(afterRounds),
+                        Shown.freedom(afterRounds),
                         rounds.longRun()
-                                .map(round -> Shown.probability(round.after()))
+                                .map(round -> Shown.freedom(round.after()))
                                 .orElse(null),
                         assumptions.texts().introduction()));
     }
@@ -134,7 +134,7 @@ final class FreedomReader {
         }
         return new FreedomView.Combined(
                 used,
-                Shown.probability(NegativeTests.freedomAfterAll(prior, series)),
+                Shown.freedom(NegativeTests.freedomAfterAll(prior, series)),
                 Shown.probability(1 - noFalsePositive),
                 assumptions.texts().combined());
     }

@@ -105,7 +105,7 @@ record FreedomView(
                 return new More(true, number.tests(), null);
             }
             TestsNeeded.NotReachable never = (TestsNeeded.NotReachable) needed;
-            return new More(false, null, Shown.probability(never.highest()));
+            return new More(false, null, Shown.freedom(never.highest()));
         }
     }
 

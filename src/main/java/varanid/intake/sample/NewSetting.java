@@ -124,10 +124,10 @@ record NewSetting(OwnFigures figures, String reason) {
                     requiredMode = Schema.RequiredMode.REQUIRED)
             String reason) {
 
-        @Schema(name = "OwnPrior")
+        @Schema(name = "NewOwnPrior")
         record PriorBody(String agent, String origin, BigDecimal infected) {}
 
-        @Schema(name = "OwnMethod")
+        @Schema(name = "NewOwnMethod")
         record MethodBody(String method, BigDecimal sensitivity, BigDecimal specificity) {}
     }
 }

@@ -120,7 +120,7 @@ class SampleController {
         Present present = Present.at(clock, caller.zone());
         NewStep step = request.read(fields -> NewStep.reader(fields, sample, present));
         return once.perform(caller, request, () -> {
-            StepRow row = store.add(caller, sample, step);
+            SampleStepRow row = store.add(caller, sample, step);
             return Reply.created(path(animalId, sampleId), null, SampleView.StepView.of(row, null));
         });
     }

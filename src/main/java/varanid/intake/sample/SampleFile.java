@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param steps all of them, superseded ones too, as recorded
  * @param results all of them, superseded ones too, as recorded
  */
-record SampleFile(SampleRow row, List<StepRow> steps, List<Result> results) {
+record SampleFile(SampleRow row, List<SampleStepRow> steps, List<Result> results) {
 
     SampleFile {
         steps = List.copyOf(steps);
@@ -25,7 +25,7 @@ record SampleFile(SampleRow row, List<StepRow> steps, List<Result> results) {
     }
 
     /** A result and what it names. */
-    record Result(ResultRow row, List<Found> found) {
+    record Result(SampleResultRow row, List<Found> found) {
 
         Outcome outcome() {
             return Outcome.get(row.outcome());
@@ -37,8 +37,8 @@ record SampleFile(SampleRow row, List<StepRow> steps, List<Result> results) {
                 results, result -> result.row().id(), result -> result.row().supersedes());
     }
 
-    List<StepRow> standingSteps() {
-        return standing(steps, StepRow::id, StepRow::supersedes);
+    List<SampleStepRow> standingSteps() {
+        return standing(steps, SampleStepRow::id, SampleStepRow::supersedes);
     }
 
     /** Any positive, else any equivocal, else any negative; unusable results count for nothing. */
@@ -79,7 +79,8 @@ record SampleFile(SampleRow row, List<StepRow> steps, List<Result> results) {
     KeptSample kept() {
         KeptSample.Outcome outcome = switch (outcome()) {
             case POSITIVE -> KeptSample.Outcome.POSITIVE;
-            case NEGATIVE -> KeptSample.Outcome.NEGATIVE;
+            // Half an answer reassures nobody: what was asked for and has not come may still be positive.
+            case NEGATIVE -> awaited().isEmpty() ? KeptSample.Outcome.NEGATIVE : KeptSample.Outcome.PENDING;
             case UNUSABLE -> KeptSample.Outcome.UNUSABLE;
             // Whoever waits for a clear answer goes on waiting.
             case PENDING, EQUIVOCAL -> KeptSample.Outcome.PENDING;

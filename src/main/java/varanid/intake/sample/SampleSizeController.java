@@ -40,9 +40,9 @@ class SampleSizeController {
     private static final Pattern WHOLE = Pattern.compile("[0-9]{1,9}");
 
     private final ConsignmentSizes consignments;
-    private final Settings settings;
+    private final SamplingSettings settings;
 
-    SampleSizeController(ConsignmentSizes consignments, Settings settings) {
+    SampleSizeController(ConsignmentSizes consignments, SamplingSettings settings) {
         this.consignments = consignments;
         this.settings = settings;
     }

@@ -31,8 +31,8 @@ class SampleStore {
     private static final TypeReference<List<Found>> FOUND = new TypeReference<>() {};
 
     private final SampleRows samples;
-    private final StepRows steps;
-    private final ResultRows results;
+    private final SampleStepRows steps;
+    private final SampleResultRows results;
     private final OrganisationLock lock;
     private final ApplicationEventPublisher events;
     private final JsonMapper json;
@@ -41,8 +41,8 @@ class SampleStore {
 
     SampleStore(
             SampleRows samples,
-            StepRows steps,
-            ResultRows results,
+            SampleStepRows steps,
+            SampleResultRows results,
             OrganisationLock lock,
             ApplicationEventPublisher events,
             JsonMapper json,
@@ -94,8 +94,8 @@ class SampleStore {
             return List.of();
         }
         List<UUID> firsts = rows.stream().map(SampleRow::firstId).distinct().toList();
-        Map<UUID, List<StepRow>> stepsOf =
-                steps.list(organisationId, animalId, firsts).stream().collect(Collectors.groupingBy(StepRow::sampleId));
+        Map<UUID, List<SampleStepRow>> stepsOf = steps.list(organisationId, animalId, firsts).stream()
+                .collect(Collectors.groupingBy(SampleStepRow::sampleId));
         Map<UUID, List<SampleFile.Result>> resultsOf = results.list(organisationId, animalId, firsts).stream()
                 .map(row -> new SampleFile.Result(row, json.readValue(row.found(), FOUND)))
                 .collect(Collectors.groupingBy(result -> result.row().sampleId()));
@@ -141,12 +141,12 @@ class SampleStore {
     }
 
     /** @throws ProblemException 422 or 409 where it may not correct what it says it corrects */
-    StepRow add(Caller caller, SampleRow sample, NewStep step) {
+    SampleStepRow add(Caller caller, SampleRow sample, NewStep step) {
         lock.hold(caller.organisationId());
         mustStand(caller, sample);
         SampleFile file = open(caller.organisationId(), sample);
-        mayBeSuperseded("step", step.supersedes(), file.steps(), StepRow::id, StepRow::supersedes);
-        StepRow row = steps.saveAndFlush(new StepRow(
+        mayBeSuperseded("step", step.supersedes(), file.steps(), SampleStepRow::id, SampleStepRow::supersedes);
+        SampleStepRow row = steps.saveAndFlush(new SampleStepRow(
                 caller.key(ids.next()),
                 sample.animalId(),
                 sample.firstId(),
@@ -173,7 +173,7 @@ class SampleStore {
                 file.results(),
                 each -> each.row().id(),
                 each -> each.row().supersedes());
-        ResultRow row = results.saveAndFlush(new ResultRow(
+        SampleResultRow row = results.saveAndFlush(new SampleResultRow(
                 caller.key(ids.next()),
                 sample.animalId(),
                 sample.firstId(),

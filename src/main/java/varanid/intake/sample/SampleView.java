@@ -52,7 +52,7 @@ record SampleView(
 
     static SampleView of(SampleFile file, @Nullable UUID supersededBy) {
         SampleRow row = file.row();
-        Map<UUID, UUID> steps = successors(file.steps(), StepRow::id, StepRow::supersedes);
+        Map<UUID, UUID> steps = successors(file.steps(), SampleStepRow::id, SampleStepRow::supersedes);
         Map<UUID, UUID> results = successors(
                 file.results(), each -> each.row().id(), each -> each.row().supersedes());
         return new SampleView(
@@ -109,7 +109,7 @@ record SampleView(
             UUID recordedBy,
             Instant recordedAt) {
 
-        static StepView of(StepRow row, @Nullable UUID supersededBy) {
+        static StepView of(SampleStepRow row, @Nullable UUID supersededBy) {
             return new StepView(
                     row.id(),
                     row.step(),
@@ -140,7 +140,7 @@ record SampleView(
             Instant recordedAt) {
 
         static ResultView of(SampleFile.Result result, @Nullable UUID supersededBy) {
-            ResultRow row = result.row();
+            SampleResultRow row = result.row();
             return new ResultView(
                     row.id(),
                     row.method(),

@@ -31,16 +31,16 @@ import varanid.intake.platform.web.Version;
 @Tag(name = "Settings of sampling", description = "What is assumed of infections and tests, with its sources")
 class SamplingSettingsController {
 
-    private final SettingRows rows;
-    private final Settings settings;
+    private final SamplingSettingRows rows;
+    private final SamplingSettings settings;
     private final SamplingReference reference;
     private final OrganisationLock lock;
     private final Ids ids;
     private final Clock clock;
 
     SamplingSettingsController(
-            SettingRows rows,
-            Settings settings,
+            SamplingSettingRows rows,
+            SamplingSettings settings,
             SamplingReference reference,
             OrganisationLock lock,
             Ids ids,
@@ -80,7 +80,7 @@ class SamplingSettingsController {
         lock.hold(caller.organisationId());
         long version = version(rows.findLatest(caller.organisationId()));
         ifMatch.require(version);
-        SettingRow row = rows.saveAndFlush(new SettingRow(
+        SamplingSettingRow row = rows.saveAndFlush(new SamplingSettingRow(
                 caller.key(ids.next()),
                 version + 1,
                 settings.write(setting.figures()),
@@ -95,11 +95,11 @@ class SamplingSettingsController {
     @Transactional(readOnly = true)
     public ResponseEntity<Items<SettingsView.ChangeView>> history(Caller caller, Query query) {
         Page page = query.page();
-        List<SettingRow> found = rows.list(caller.organisationId(), page.after(), page.fetch());
-        return page.reply(found, SettingRow::id, row -> SettingsView.ChangeView.of(row, settings.figures(row)));
+        List<SamplingSettingRow> found = rows.list(caller.organisationId(), page.after(), page.fetch());
+        return page.reply(found, SamplingSettingRow::id, row -> SettingsView.ChangeView.of(row, settings.figures(row)));
     }
 
-    private ResponseEntity<SettingsView> reply(Optional<SettingRow> latest) {
+    private ResponseEntity<SettingsView> reply(Optional<SamplingSettingRow> latest) {
         return ResponseEntity.ok()
                 .eTag(Version.tag(version(latest)))
                 .body(SettingsView.of(
@@ -109,7 +109,7 @@ class SamplingSettingsController {
     }
 
     /** Before the first change it is 0. */
-    private static long version(Optional<SettingRow> latest) {
-        return latest.map(SettingRow::version).orElse(0L);
+    private static long version(Optional<SamplingSettingRow> latest) {
+        return latest.map(SamplingSettingRow::version).orElse(0L);
     }
 }

@@ -92,7 +92,7 @@ record SettingsView(
     @Schema(name = "SamplingSettingsChange")
     record ChangeView(UUID id, long version, OwnFigures figures, String reason, UUID recordedBy, Instant recordedAt) {
 
-        static ChangeView of(SettingRow row, OwnFigures figures) {
+        static ChangeView of(SamplingSettingRow row, OwnFigures figures) {
             return new ChangeView(row.id(), row.version(), figures, row.reason(), row.recordedBy(), row.recordedAt());
         }
     }

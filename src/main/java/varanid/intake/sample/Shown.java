@@ -11,11 +11,15 @@ final class Shown {
 
     private Shown() {}
 
-    /** To six decimals; never as certain unless it is. */
+    /** To six decimals. */
     static double probability(double value) {
-        double rounded = BigDecimal.valueOf(value)
+        return BigDecimal.valueOf(value)
                 .setScale(DECIMALS, RoundingMode.HALF_UP)
                 .doubleValue();
-        return rounded == 1 && value < 1 ? ALMOST : rounded;
+    }
+
+    /** To six decimals, and never as certain: no number of tests makes it so, whatever is assumed of them. */
+    static double freedom(double value) {
+        return Math.min(ALMOST, probability(value));
     }
 }

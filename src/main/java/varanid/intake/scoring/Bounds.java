@@ -1,6 +1,8 @@
 package varanid.intake.scoring;
 
+import java.util.Arrays;
 import java.util.Objects;
+import java.util.function.IntBinaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,16 +32,14 @@ final class Bounds {
 
     int leastRaised = Integer.MAX_VALUE;
     int mostRaised = Integer.MIN_VALUE;
-    final int[] sectionLeast;
-    final int[] sectionMost;
+    int[] sectionLeast = {};
+    int[] sectionMost = {};
     int lowestRoutes;
     int highestRoutes;
 
     private Bounds(Reading reading) {
         this.reading = reading;
         findings = reading.checklist.findings;
-        sectionLeast = new int[reading.checklist.sectionBands.length];
-        sectionMost = new int[sectionLeast.length];
     }
 
     static Bounds of(Reading reading) {
@@ -84,8 +84,7 @@ final class Bounds {
         int count = findings.length;
         int[] low = new int[count];
         int[] high = new int[count];
-        int[] open = new int[count];
-        int openCount = 0;
+        boolean open = false;
         boolean forked = false;
         Tally known = Tally.empty(reading.checklist);
         for (int f = 0; f < count; f++) {
@@ -98,29 +97,31 @@ final class Bounds {
             } else if (set == findings[f].all) {
                 low[f] = 0;
                 high[f] = findings[f].worst;
-                open[openCount++] = f;
+                open = true;
             } else {
                 byte[] mild = findings[f].mildestOf(set);
                 byte[] worst = findings[f].worstOf(set);
                 low[f] = mild[0];
                 high[f] = worst[0];
                 forked |= mild.length > 1 || worst.length > 1;
-                open[openCount++] = f;
+                open = true;
             }
         }
         if (forked) {
             tryEnds(0, possible, low, false);
             tryEnds(0, possible, high, true);
-        } else if (openCount == 0) {
+        } else if (!open) {
             known.decide(reading.circumstances, low);
             takeLow(known, low);
             takeHigh(known, high);
         } else {
             // What is known is added up once for both ends.
             Tally most = known.copy();
-            for (int i = 0; i < openCount; i++) {
-                known.add(findings[open[i]], low[open[i]]);
-                most.add(findings[open[i]], high[open[i]]);
+            for (int f = 0; f < count; f++) {
+                if ((possible[f] & possible[f] - 1) != 0) {
+                    known.add(findings[f], low[f]);
+                    most.add(findings[f], high[f]);
+                }
             }
             takeLow(known.decide(reading.circumstances, low), low);
             takeHigh(most.decide(reading.circumstances, high), high);
@@ -147,9 +148,7 @@ final class Bounds {
     }
 
     private void takeLow(Tally tally, int[] levels) {
-        for (int s = 0; s < sectionLeast.length; s++) {
-            sectionLeast[s] = lowest == null ? tally.sections[s] : Math.min(sectionLeast[s], tally.sections[s]);
-        }
+        sectionLeast = lowest == null ? tally.sections : ofBoth(sectionLeast, tally.sections, Math::min);
         if (lowest == null || Integer.bitCount(tally.routes) < Integer.bitCount(lowestRoutes)) {
             lowestRoutes = tally.routes;
         }
@@ -164,9 +163,7 @@ final class Bounds {
     }
 
     private void takeHigh(Tally tally, int[] levels) {
-        for (int s = 0; s < sectionMost.length; s++) {
-            sectionMost[s] = highest == null ? tally.sections[s] : Math.max(sectionMost[s], tally.sections[s]);
-        }
+        sectionMost = highest == null ? tally.sections : ofBoth(sectionMost, tally.sections, Math::max);
         highestRoutes |= tally.routes;
         if (highest == null
                 || tally.outcome > highest.outcome
@@ -175,5 +172,11 @@ final class Bounds {
             highestLevels = levels;
         }
         mostRaised = Math.max(mostRaised, tally.raised);
+    }
+
+    private static int[] ofBoth(int[] one, int[] other, IntBinaryOperator choice) {
+        int[] both = new int[one.length];
+        Arrays.setAll(both, s -> choice.applyAsInt(one[s], other[s]));
+        return both;
     }
 }

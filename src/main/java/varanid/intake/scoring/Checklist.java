@@ -35,6 +35,9 @@ public final class Checklist {
 
     final FindingRules[] findings;
     final CombinationRules[] combinations;
+    /** For each combination, terms of which at least one must be met; 0 where that cannot be said so simply. */
+    final long[] leastTerms;
+
     final ImplicationRules[] implications;
     final AttributeRules[] attributes;
     final Bands totalBands;
@@ -131,6 +134,9 @@ public final class Checklist {
         combinations = draft.combinations().stream()
                 .map(combination -> new CombinationRules(this, combination, terms))
                 .toArray(CombinationRules[]::new);
+        leastTerms = Arrays.stream(combinations)
+                .mapToLong(CombinationRules::leastTerms)
+                .toArray();
         implications = draft.implies().stream()
                 .map(implication -> new ImplicationRules(this, implication))
                 .toArray(ImplicationRules[]::new);

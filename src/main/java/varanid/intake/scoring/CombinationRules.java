@@ -43,6 +43,20 @@ final class CombinationRules {
                 .orElse(-1);
     }
 
+    /** Terms of which at least one must be met, where that can be said in one word of bits; 0 where it cannot. */
+    long leastTerms() {
+        for (long[] group : groupTerms) {
+            boolean inFirstWord = true;
+            for (int w = 1; w < group.length; w++) {
+                inFirstWord &= group[w] == 0;
+            }
+            if (inFirstWord) {
+                return group[0];
+            }
+        }
+        return 0;
+    }
+
     /** Whether it holds, the animal's attributes apart. */
     boolean holds(Checklist checklist, int[] levels, long[] met) {
         for (int g = 0; g < needed.length; g++) {

@@ -30,8 +30,8 @@ final class FindingRules {
     final int[] routes;
     /** For each level, the terms that it satisfies. */
     final long[][] terms;
-    /** Levels that change nothing whatever: most answers of most animals, skipped at once. */
-    final boolean[] idle;
+    /** The set of levels that change nothing whatever: most answers of most animals, skipped at once. */
+    private final int idle;
 
     private final boolean measured;
     final boolean mustSee;
@@ -97,14 +97,17 @@ final class FindingRules {
                 }
             }
         }
-        idle = new boolean[count];
+        int idleLevels = 0;
         for (int l = 0; l < count; l++) {
             boolean noTerm = true;
             for (long word : terms[l]) {
                 noTerm &= word == 0;
             }
-            idle[l] = raised[l] == 0 && floor[l] == 0 && routes[l] == 0 && noTerm;
+            if (raised[l] == 0 && floor[l] == 0 && routes[l] == 0 && noTerm) {
+                idleLevels |= 1 << l;
+            }
         }
+        idle = idleLevels;
         mildestOf = new byte[all + 1][];
         worstOf = new byte[all + 1][];
         for (int set = 1; set <= all; set++) {
@@ -150,6 +153,10 @@ final class FindingRules {
 
     boolean isMeasured() {
         return measured;
+    }
+
+    boolean isIdle(int level) {
+        return (idle & 1 << level) != 0;
     }
 
     /** Index of a level, or -1. */

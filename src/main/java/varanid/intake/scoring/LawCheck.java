@@ -271,7 +271,7 @@ final class LawCheck {
 
     private static boolean isMildestWorrying(FindingRules finding, int level) {
         for (int before = 0; before < finding.levels.length; before++) {
-            if (before != level && (finding.orMilder(level) & 1 << before) != 0 && !finding.idle[before]) {
+            if (before != level && (finding.orMilder(level) & 1 << before) != 0 && !finding.isIdle(before)) {
                 return false;
             }
         }

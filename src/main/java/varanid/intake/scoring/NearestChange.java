@@ -38,7 +38,7 @@ final class NearestChange {
         for (FindingRules finding : reading.checklist.findings) {
             int level = levels[finding.index];
             boolean excused = reading.excuses[finding.index] != null;
-            boolean counts = whatIf.touchesOthers(finding.index) || !finding.idle[level] && !excused;
+            boolean counts = whatIf.touchesOthers(finding.index) || !finding.isIdle(level) && !excused;
             if (isAnswered(finding) && level != 0 && counts && canBe(finding, 0)) {
                 moves.add(new Move(new WhatIf.Step(finding.index, 0), finding.raised[level]));
             }

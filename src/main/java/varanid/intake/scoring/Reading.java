@@ -23,13 +23,16 @@ final class Reading {
     final Checklist checklist;
     final Circumstances circumstances;
     /** The possible levels; for a finding with a driver, under any level that the driver may have. */
-    final int[] possible;
+    int[] possible;
     /** The levels that its own answer leaves to a finding without a driver, the other answers apart. */
     private final int[] own;
     /** The levels as they were seen, explanations set aside; the mildest possible where nothing was seen. */
     final int[] seen;
 
-    final @Nullable Answer[] answers;
+    private final Map<String, Answer> answers;
+    /** One of the constants below for each finding. */
+    private final byte[] status;
+
     final Circumstances.@Nullable Excuse[] excuses;
     boolean anyExcuse;
     /** Whether supposed answers contradict the others. */
@@ -46,13 +49,20 @@ final class Reading {
         SEEN
     }
 
-    private Reading(Circumstances circumstances, @Nullable Answer[] answers) {
+    // Kept as bytes: this is read and written once for each finding of each look.
+    private static final byte MISSING = (byte) Status.MISSING.ordinal();
+    private static final byte NOT_OBSERVED = (byte) Status.NOT_OBSERVED.ordinal();
+    private static final byte NOT_YET_DUE = (byte) Status.NOT_YET_DUE.ordinal();
+    private static final byte SEEN = (byte) Status.SEEN.ordinal();
+
+    private Reading(Circumstances circumstances, Map<String, Answer> answers) {
         checklist = circumstances.checklist;
         this.circumstances = circumstances;
         this.answers = answers;
         int count = checklist.findings.length;
-        possible = new int[count];
         own = new int[count];
+        possible = own;
+        status = new byte[count];
         seen = new int[count];
         excuses = circumstances.anyCondition ? new Circumstances.Excuse[count] : checklist.noExcuses;
     }
@@ -60,9 +70,10 @@ final class Reading {
     private Reading(Reading from) {
         checklist = from.checklist;
         circumstances = from.circumstances;
-        answers = from.answers.clone();
-        possible = from.possible.clone();
+        answers = from.answers;
+        status = from.status.clone();
         own = from.own.clone();
+        possible = own;
         seen = from.seen.clone();
         excuses = from.anyExcuse ? from.excuses.clone() : from.excuses;
         anyExcuse = from.anyExcuse;
@@ -72,99 +83,90 @@ final class Reading {
 
     /** Reads the answers; faults are added to the list and leave the finding as if it were missing. */
     static Reading of(Circumstances circumstances, Map<String, Answer> answers, List<Fault> faults) {
-        Checklist checklist = circumstances.checklist;
-        @Nullable Answer[] byFinding = new Answer[checklist.findings.length];
-        int known = 0;
-        for (FindingRules finding : checklist.findings) {
-            Answer answer = answers.get(finding.id);
-            if (answer != null) {
-                byFinding[finding.index] = answer;
-                known++;
-            }
-        }
+        Reading reading = new Reading(circumstances, answers);
+        int known = reading.readAll(faults);
         if (known < answers.size()) {
-            answers.keySet().stream()
-                    .filter(id -> checklist.indexOf(id) < 0)
-                    .sorted()
-                    .forEach(id -> faults.add(new Fault(
-                            pointer(id),
-                            "the checklist has no finding '" + id + "'",
-                            "a finding id of " + checklist.draft().id() + " version "
-                                    + checklist.draft().version())));
+            reading.refuseUnknown(faults);
         }
-        Reading reading = new Reading(circumstances, byFinding);
-        reading.readAll(faults);
         return reading;
     }
 
-    private void readAll(List<Fault> faults) {
+    /** Reads every finding, and says for how many of them there was an answer. */
+    private int readAll(List<Fault> faults) {
+        int known = 0;
         for (FindingRules finding : checklist.findings) {
-            read(finding, faults);
+            int f = finding.index;
+            Answer answer = answers.get(finding.id);
+            int level = supposed == null || supposed[f] < 0 ? levelSeen(finding, answer) : supposed[f];
+            known += answer == null ? 0 : 1;
+            if (level >= 0) {
+                seen[f] = level;
+                own[f] = 1 << level;
+                status[f] = SEEN;
+                if (circumstances.anyCondition && finding.driver < 0) {
+                    excuseAndMask(finding);
+                }
+            } else if (answer == null && !finding.isMeasured()) {
+                own[f] = finding.all;
+            } else {
+                readOther(finding, answer, faults);
+            }
         }
         combine(faults);
+        return known;
     }
 
-    private void read(FindingRules finding, List<Fault> faults) {
+    private void refuseUnknown(List<Fault> faults) {
+        answers.keySet().stream()
+                .filter(id -> checklist.indexOf(id) < 0)
+                .sorted()
+                .forEach(id -> faults.add(new Fault(
+                        pointer(id),
+                        "the checklist has no finding '" + id + "'",
+                        "a finding id of " + checklist.draft().id() + " version "
+                                + checklist.draft().version())));
+    }
+
+    /** What nearly every answer is: a level, by its code. Or -1. */
+    private static int levelSeen(FindingRules finding, @Nullable Answer answer) {
+        return answer instanceof Answer.Seen it && !finding.isMeasured() ? finding.levelIndex(it.level()) : -1;
+    }
+
+    private void readOther(FindingRules finding, @Nullable Answer answer, List<Fault> faults) {
         int f = finding.index;
-        Answer answer = answers[f];
-        if (supposed != null && supposed[f] >= 0) {
-            takeAsSeen(finding, supposed[f]);
-            return;
-        }
         if (answer instanceof Answer.Seen it) {
-            int level = finding.isMeasured() ? -1 : finding.levelIndex(it.level());
-            if (level >= 0) {
-                takeAsSeen(finding, level);
-                return;
-            }
-            refuse(finding, List.of(refusedLevel(finding, it)), faults);
+            faults.add(refusedLevel(finding, it));
         } else if (answer instanceof Answer.Measured it) {
             List<Fault> ofThis = finding.isMeasured() ? MeasureFaults.of(finding, it) : List.of(refusedNumber(finding));
-            if (!ofThis.isEmpty()) {
-                refuse(finding, ofThis, faults);
-            }
+            faults.addAll(ofThis);
+            status[f] = ofThis.isEmpty() ? SEEN : MISSING;
         } else if (answer == Answer.NotYetDue.NOT_YET_DUE) {
             if (finding.draft.notYetDue() != null) {
+                status[f] = NOT_YET_DUE;
                 own[f] = 1;
                 return;
             }
-            refuse(finding, List.of(refusedDelay(finding)), faults);
+            faults.add(refusedDelay(finding));
+        } else if (answer != null) {
+            status[f] = NOT_OBSERVED;
         }
         if (!finding.isMeasured()) {
             own[f] = finding.all;
         } else if (finding.driver < 0) {
             own[f] = possibleGiven(finding, -1);
             seen[f] = finding.mildestOf(own[f])[0];
-            if (answers[f] instanceof Answer.Measured) {
+            if (status[f] == SEEN) {
                 excuseAndMask(finding);
             }
         }
     }
 
-    private void refuse(FindingRules finding, List<Fault> why, List<Fault> faults) {
-        faults.addAll(why);
-        answers[finding.index] = null;
-    }
-
     Status status(int f) {
-        Answer answer = answers[f];
-        if (answer == null) {
-            return Status.MISSING;
-        }
-        return answer.fold(
-                level -> Status.SEEN, number -> Status.SEEN, () -> Status.NOT_OBSERVED, () -> Status.NOT_YET_DUE);
+        return Status.values()[status[f]];
     }
 
     boolean isSeen(int f) {
-        return answers[f] instanceof Answer.Seen || answers[f] instanceof Answer.Measured;
-    }
-
-    private void takeAsSeen(FindingRules finding, int level) {
-        seen[finding.index] = level;
-        own[finding.index] = 1 << level;
-        if (finding.driver < 0) {
-            excuseAndMask(finding);
-        }
+        return status[f] == SEEN;
     }
 
     /** The levels that a measured or unanswered finding may have, given the level of its driver. */
@@ -172,7 +174,8 @@ final class Reading {
         if (!finding.isMeasured()) {
             return finding.all;
         }
-        Answer.Measured measured = answers[finding.index] instanceof Answer.Measured it ? it : null;
+        Answer.Measured measured =
+                status[finding.index] == SEEN && answers.get(finding.id) instanceof Answer.Measured it ? it : null;
         BigDecimal companion = measured == null ? null : measured.companion();
         boolean unknownCompanion = companion == null
                 && Objects.requireNonNull(finding.draft.measure()).companion() != null;
@@ -191,7 +194,7 @@ final class Reading {
     /** The possible levels of a finding that has a driver, given the level of the driver. */
     int possibleWith(FindingRules finding, int driverLevel) {
         int f = finding.index;
-        if (answers[f] == Answer.NotYetDue.NOT_YET_DUE) {
+        if (status[f] == NOT_YET_DUE) {
             return 1;
         }
         if (supposed != null && supposed[f] >= 0) {
@@ -232,7 +235,7 @@ final class Reading {
 
     /** From what each answer allows by itself to what is possible beside the other answers. */
     private void combine(List<Fault> faults) {
-        System.arraycopy(own, 0, possible, 0, own.length);
+        possible = own;
         // One pass is enough: nothing that is implied implies anything itself.
         for (ImplicationRules implication : checklist.implications) {
             int from = implication.finding;
@@ -241,10 +244,10 @@ final class Reading {
             boolean reassuring = own[from] == 1 && isSeen(from);
             if (reassuring && seenWorrying) {
                 clash(implication, faults);
-            } else if (reassuring && answers[to] == null) {
-                possible[to] = 1;
+            } else if (reassuring && status[to] == MISSING) {
+                narrow(to, 1);
             } else if (seenWorrying && own[from] != 1) {
-                possible[from] &= ~1;
+                narrow(from, possible[from] & ~1);
             }
         }
         for (FindingRules finding : checklist.driven) {
@@ -254,9 +257,17 @@ final class Reading {
                     all |= possibleWith(finding, l);
                 }
             }
-            possible[finding.index] = all;
+            narrow(finding.index, all);
             seen[finding.index] = finding.mildestOf(all)[0];
         }
+    }
+
+    /** Copied only once something differs: in most looks nothing does. */
+    private void narrow(int f, int set) {
+        if (possible == own) {
+            possible = own.clone();
+        }
+        possible[f] = set;
     }
 
     private void clash(ImplicationRules implication, List<Fault> faults) {
@@ -273,7 +284,7 @@ final class Reading {
 
     /** Whether a missing answer follows from another one. */
     boolean isImplied(int f) {
-        return answers[f] == null && possible[f] == 1 && own[f] != 1;
+        return status[f] == MISSING && possible[f] == 1 && own[f] != 1;
     }
 
     /** Why a finding is not plainly known; null where it was plainly seen. */
@@ -315,12 +326,11 @@ final class Reading {
 
     /** The same look, had these findings been seen at these levels, under the same conditions. */
     Reading supposing(int[] findings, int[] levels) {
-        Reading other = new Reading(circumstances, answers.clone());
+        Reading other = new Reading(circumstances, answers);
         int[] taken = new int[checklist.findings.length];
         Arrays.fill(taken, -1);
         for (int i = 0; i < findings.length; i++) {
             taken[findings[i]] = levels[i];
-            other.answers[findings[i]] = Answer.seen(checklist.findings[findings[i]].levels[levels[i]]);
         }
         other.supposed = taken;
         List<Fault> faults = new ArrayList<>(0);
@@ -356,7 +366,7 @@ final class Reading {
             int mildest = finding.mildestOf(possible[f])[0];
             copy.own[f] = 1 << mildest;
             copy.seen[f] = mildest;
-            copy.answers[f] = Answer.seen(finding.levels[mildest]);
+            copy.status[f] = SEEN;
             if (anyExcuse) {
                 copy.excuses[f] = null;
             }

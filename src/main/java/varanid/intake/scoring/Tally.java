@@ -8,18 +8,16 @@ final class Tally {
     final int[] sections;
     int outcome;
     int routes;
-    /** For each family its heaviest member so far; the same for the part of a family that is in one section. */
-    private final int[] families;
+    /** The heaviest member so far of each family, then of each part of a family that is in one section. */
+    private final int[] heaviest;
 
-    private final int[] familyParts;
     /** Terms of combinations that this completion satisfies. */
     private final long[] met;
 
-    private Tally(Checklist checklist, int[] sections, int[] families, int[] familyParts, long[] met) {
+    private Tally(Checklist checklist, int[] sections, int[] heaviest, long[] met) {
         this.checklist = checklist;
         this.sections = sections;
-        this.families = families;
-        this.familyParts = familyParts;
+        this.heaviest = heaviest;
         this.met = met;
     }
 
@@ -28,8 +26,7 @@ final class Tally {
         return new Tally(
                 checklist,
                 new int[checklist.sectionBands.length],
-                new int[checklist.familyCount],
-                new int[checklist.sectionOfFamilyPart.length],
+                new int[checklist.familyCount + checklist.sectionOfFamilyPart.length],
                 new long[checklist.termWords]);
     }
 
@@ -43,7 +40,7 @@ final class Tally {
 
     /** Another one with the same added, to be added to. */
     Tally copy() {
-        Tally copy = new Tally(checklist, sections.clone(), families.clone(), familyParts.clone(), met.clone());
+        Tally copy = new Tally(checklist, sections.clone(), heaviest.clone(), met.clone());
         copy.raised = raised;
         copy.outcome = outcome;
         copy.routes = routes;
@@ -51,7 +48,7 @@ final class Tally {
     }
 
     void add(FindingRules finding, int level) {
-        if (finding.idle[level]) {
+        if (finding.isIdle(level)) {
             return;
         }
         int points = finding.raised[level];
@@ -59,8 +56,9 @@ final class Tally {
             raised += points;
             sections[finding.section] += points;
         } else {
-            families[finding.family] = Math.max(families[finding.family], points);
-            familyParts[finding.familyPart] = Math.max(familyParts[finding.familyPart], points);
+            int part = checklist.familyCount + finding.familyPart;
+            heaviest[finding.family] = Math.max(heaviest[finding.family], points);
+            heaviest[part] = Math.max(heaviest[part], points);
         }
         outcome = Math.max(outcome, finding.floor[level]);
         routes |= finding.routes[level];
@@ -72,17 +70,22 @@ final class Tally {
 
     /** Once every finding is added: what families, bands and combinations make of it. */
     Tally decide(Circumstances circumstances, int[] levels) {
-        for (int family : families) {
-            raised += family;
+        for (int family = 0; family < checklist.familyCount; family++) {
+            raised += heaviest[family];
         }
-        for (int p = 0; p < familyParts.length; p++) {
-            sections[checklist.sectionOfFamilyPart[p]] += familyParts[p];
+        for (int p = 0; p < checklist.sectionOfFamilyPart.length; p++) {
+            sections[checklist.sectionOfFamilyPart[p]] += heaviest[checklist.familyCount + p];
         }
         outcome = Math.max(outcome, checklist.totalBands.outcomeOf(raised));
         for (int s = 0; s < sections.length; s++) {
             outcome = Math.max(outcome, checklist.sectionBands[s].outcomeOf(sections[s]));
         }
-        for (CombinationRules combination : checklist.combinations) {
+        for (int c = 0; c < checklist.combinations.length; c++) {
+            // Most fail here already, before anything else of them is looked at.
+            if (checklist.leastTerms[c] != 0 && (met[0] & checklist.leastTerms[c]) == 0) {
+                continue;
+            }
+            CombinationRules combination = checklist.combinations[c];
             boolean matters = combination.outcome > outcome || (combination.routes & ~routes) != 0;
             if (matters && holds(combination, circumstances, levels)) {
                 outcome = Math.max(outcome, combination.outcome);

@@ -10,11 +10,15 @@ import biweekly.parameter.Related;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -73,7 +77,7 @@ class CalendarIT {
         assertThat(feed.status()).isEqualTo(200);
         assertThat(feed.header("Content-Type")).contains("text/calendar;charset=UTF-8");
         assertThat(feed.body()).contains("\r\nNAME:My phone\r\n");
-        VEvent event = events(feed).get(uid(ada, 1));
+        VEvent event = get(events(feed), uid(ada, 1));
         assertThat(event.getSummary().getValue()).isEqualTo("Weigh Ada");
         assertThat(event.getDateStart().getValue().getRawComponents().toString())
                 .startsWith("20270304");
@@ -95,11 +99,11 @@ class CalendarIT {
                 .getTodos()
                 .stream()
                 .collect(Collectors.toMap(todo -> todo.getUid().getValue(), Function.identity()));
-        assertThat(todos.get(uid(ada, 1)).getStatus().isNeedsAction()).isTrue();
-        assertThat(todos.get(uid(ada, 1)).getAlarms().get(0).getTrigger().getRelated())
+        assertThat(get(todos, uid(ada, 1)).getStatus().isNeedsAction()).isTrue();
+        assertThat(get(todos, uid(ada, 1)).getAlarms().get(0).getTrigger().getRelated())
                 .isEqualTo(Related.END);
-        assertThat(todos.get(uid(ada, 2)).getStatus().isCompleted()).isTrue();
-        assertThat(todos.get(uid(ada, 2)).getAlarms()).isEmpty();
+        assertThat(get(todos, uid(ada, 2)).getStatus().isCompleted()).isTrue();
+        assertThat(get(todos, uid(ada, 2)).getAlarms()).isEmpty();
     }
 
     @Test
@@ -107,11 +111,13 @@ class CalendarIT {
         rescue = organisations.create(ZoneId.of("Pacific/Kiritimati"));
         plan();
         String address = address(rescue.keeper(), "{\"label\":\"x\"}");
-        clock.later(Duration.ofDays(3), () -> {
-            LocalDate before = LocalDate.ofInstant(clock.instant(), ZoneId.of("Pacific/Kiritimati"));
-            fetch(address);
-            assertThat(plans.lastAsOf(rescue.id())).isBetween(before, before.plusDays(1));
-        });
+        // At eight in the evening in UTC it is ten in the morning of the next day there.
+        Instant now = clock.instant();
+        Instant evening =
+                now.truncatedTo(ChronoUnit.DAYS).plus(3, ChronoUnit.DAYS).plus(20, ChronoUnit.HOURS);
+        clock.later(Duration.between(now, evening), () -> fetch(address));
+        assertThat(plans.lastAsOf(rescue.id()))
+                .isEqualTo(LocalDate.ofInstant(evening, ZoneOffset.UTC).plusDays(1));
     }
 
     @Test
@@ -129,7 +135,7 @@ class CalendarIT {
         Map<String, VEvent> second = events(fetch(address));
         assertThat(second.keySet()).isEqualTo(first.keySet());
         assertThat(sequences(second)).isEqualTo(Map.of(uid(ada, 1), 0, uid(ada, 2), 1));
-        assertThat(second.get(uid(ada, 2))
+        assertThat(get(second, uid(ada, 2))
                         .getDateStart()
                         .getValue()
                         .getRawComponents()
@@ -145,7 +151,7 @@ class CalendarIT {
         plan(open(weighing(ada, 1, DAY, "Weigh Ada")));
         fetch(address);
         plan();
-        VEvent cancelled = events(fetch(address)).get(uid(ada, 1));
+        VEvent cancelled = get(events(fetch(address)), uid(ada, 1));
         assertThat(cancelled.getStatus().isCancelled()).isTrue();
         assertThat(cancelled.getSequence().getValue()).isEqualTo(1);
         assertThat(cancelled.getAlarms()).isEmpty();
@@ -157,7 +163,7 @@ class CalendarIT {
                 () -> assertThat(events(fetch(address))).isEmpty());
         plan(open(weighing(ada, 1, DAY, "Weigh Ada")));
         clock.later(Feeds.TOLD_AFTER_ITS_END.plusHours(2), () -> {
-            VEvent again = events(fetch(address)).get(uid(ada, 1));
+            VEvent again = get(events(fetch(address)), uid(ada, 1));
             assertThat(again.getStatus().isCancelled()).isFalse();
             assertThat(again.getSequence().getValue()).isEqualTo(2);
         });
@@ -191,7 +197,7 @@ class CalendarIT {
         assertThat(events(fetch(ofAda))).containsOnlyKeys(uid(ada, 1));
         Map<String, VEvent> all = events(fetch(ofAll));
         assertThat(sequences(all)).isEqualTo(Map.of(uid(ada, 1), 0, uid(bo, 1), 0));
-        assertThat(all.get(uid(bo, 1)).getStatus().isCancelled()).isFalse();
+        assertThat(get(all, uid(bo, 1)).getStatus().isCancelled()).isFalse();
     }
 
     @Test
@@ -462,6 +468,10 @@ class CalendarIT {
         return answer;
     }
 
+    private static <T> T get(Map<String, T> entries, String uid) {
+        return Objects.requireNonNull(entries.get(uid), uid);
+    }
+
     private static Map<String, VEvent> events(Answer feed) {
         return Biweekly.parse(feed.body()).first().getEvents().stream()
                 .collect(Collectors.toMap(event -> event.getUid().getValue(), Function.identity()));
@@ -485,11 +495,12 @@ class CalendarIT {
                 .list();
     }
 
-    /** All but the time of day. */
+    /** All but the time of day, and whether the connection is kept for another request. */
     private static Map<String, List<String>> headers(Answer answer) {
         Map<String, List<String>> headers = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
         answer.headers().forEach(headers::put);
         headers.remove("Date");
+        headers.remove("Connection");
         return headers;
     }
 

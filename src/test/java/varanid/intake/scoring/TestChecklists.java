@@ -20,9 +20,9 @@ final class TestChecklists {
         return Integer.getInteger("laws.cases", 20_000);
     }
 
-    /** Fewer cases for laws of which one case costs a hundred times as much; never fewer than 200. */
+    /** Fewer cases for laws of which one case costs a hundred times as much; never fewer than 50. */
     static int costlyCases() {
-        return Math.max(200, cases() / 100);
+        return Math.max(50, cases() / 100);
     }
 
     private static Checklist read(String resource) {

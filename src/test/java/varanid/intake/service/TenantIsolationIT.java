@@ -26,11 +26,12 @@ class TenantIsolationIT {
     private static final Map<String, BiFunction<Client, String, Answer>> MAKERS = Map.ofEntries(
             makes("/api/v1/animals", "{}"),
             makes("/api/v1/animals/{animalId}/assessments", "{\"checklist\":\"varanid-intake\"}"),
+            makes("/api/v1/animals/{animalId}/enclosure-readings", "{\"note\":\"n\"}"),
             makes("/api/v1/animals/{animalId}/weighings", "{\"value\":36,\"unit\":\"g\"}"),
             makes("/api/v1/animals/{animalId}/lengths", "{\"of\":\"tail\",\"value\":125,\"unit\":\"mm\"}"),
             makes("/api/v1/animals/{animalId}/samples", "{\"kind\":\"stool\"}"),
-            makes("/api/v1/calendars", "{\"label\":\"c\"}"),
             makes("/api/v1/animals/{animalId}/diary", "{\"note\":\"n\"}"),
+            makes("/api/v1/calendars", "{\"label\":\"c\"}"),
             Map.entry("/api/v1/rooms", TenantIsolationIT::makeRoom),
             makes("/api/v1/rooms/{roomId}/events", "{\"kind\":\"occurred\",\"cause\":\"breach-without-contact\"}"),
             Map.entry("/api/v1/animals/{animalId}/placements", TenantIsolationIT::place),

@@ -52,6 +52,9 @@
  * <p>A feature refuses with {@link varanid.intake.platform.web.ProblemException}, and may have its own {@link
  * varanid.intake.platform.web.ProblemType}. An id in the path is a {@code @PathVariable UUID}: what is no UUID is 404.
  *
+ * <p>What is to be read without a token is a {@link varanid.intake.platform.web.SecretPath}; what is shown once and stored
+ * as a hash is a {@link varanid.intake.platform.web.SecretText}.
+ *
  * <p>May use: Spring, {@code platform.id}, {@code platform.time}. Knows no feature: who a token belongs to is answered
  * by an implementation of {@link varanid.intake.platform.web.CallerLookup} elsewhere.
  */

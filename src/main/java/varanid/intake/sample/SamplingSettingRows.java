@@ -8,21 +8,21 @@ import org.springframework.data.jpa.repository.Query;
 import org.springframework.data.repository.Repository;
 import varanid.intake.platform.id.RowKey;
 
-interface SettingRows extends Repository<SettingRow, RowKey> {
+interface SamplingSettingRows extends Repository<SamplingSettingRow, RowKey> {
 
-    SettingRow saveAndFlush(SettingRow row);
+    SamplingSettingRow saveAndFlush(SamplingSettingRow row);
 
     @Query("""
-            select s from SettingRow s
+            select s from SamplingSettingRow s
             where s.key.organisationId = :organisationId
             and s.version = (
-                select max(latest.version) from SettingRow latest
+                select max(latest.version) from SamplingSettingRow latest
                 where latest.key.organisationId = :organisationId)""")
-    Optional<SettingRow> findLatest(UUID organisationId);
+    Optional<SamplingSettingRow> findLatest(UUID organisationId);
 
     @Query("""
-            select s from SettingRow s
+            select s from SamplingSettingRow s
             where s.key.organisationId = :organisationId and s.key.id > :after
             order by s.key.id""")
-    List<SettingRow> list(UUID organisationId, UUID after, Limit limit);
+    List<SamplingSettingRow> list(UUID organisationId, UUID after, Limit limit);
 }

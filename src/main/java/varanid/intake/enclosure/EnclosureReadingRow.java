@@ -1,4 +1,4 @@
-package varanid.intake.sample;
+package varanid.intake.enclosure;
 
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
@@ -7,56 +7,51 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
 import org.springframework.data.domain.Persistable;
 import varanid.intake.platform.id.RowKey;
 
-/** What became of a sample at one time. Written once. */
+/** Written once. */
 @Entity
 @Immutable
-@Table(name = "sample_step")
-class StepRow implements Persistable<RowKey> {
+@Table(name = "enclosure_reading")
+class EnclosureReadingRow implements Persistable<RowKey> {
 
     @EmbeddedId
     private RowKey key;
 
     private UUID animalId;
-    private UUID sampleId;
-    private String step;
-    private Instant occurredAt;
-    private LocalDate localDate;
-    private @Nullable String laboratory;
-    private @Nullable String note;
-    private @Nullable UUID supersedes;
     private UUID recordedBy;
+    private Instant occurredAt;
     private Instant recordedAt;
+    private LocalDate localDate;
+    private @Nullable UUID supersedes;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    private String given;
 
     @SuppressWarnings("NullAway.Init")
-    protected StepRow() {}
+    protected EnclosureReadingRow() {}
 
-    StepRow(
+    EnclosureReadingRow(
             RowKey key,
             UUID animalId,
-            UUID sampleId,
-            String step,
-            Instant occurredAt,
-            LocalDate localDate,
-            @Nullable String laboratory,
-            @Nullable String note,
-            @Nullable UUID supersedes,
             UUID recordedBy,
-            Instant recordedAt) {
+            Instant occurredAt,
+            Instant recordedAt,
+            LocalDate localDate,
+            @Nullable UUID supersedes,
+            String given) {
         this.key = key;
         this.animalId = animalId;
-        this.sampleId = sampleId;
-        this.step = step;
-        this.occurredAt = occurredAt;
-        this.localDate = localDate;
-        this.laboratory = laboratory;
-        this.note = note;
-        this.supersedes = supersedes;
         this.recordedBy = recordedBy;
+        this.occurredAt = occurredAt;
         this.recordedAt = recordedAt;
+        this.localDate = localDate;
+        this.supersedes = supersedes;
+        this.given = given;
     }
 
     @Override
@@ -78,16 +73,16 @@ class StepRow implements Persistable<RowKey> {
         return animalId;
     }
 
-    UUID sampleId() {
-        return sampleId;
-    }
-
-    String step() {
-        return step;
+    UUID recordedBy() {
+        return recordedBy;
     }
 
     Instant occurredAt() {
         return occurredAt;
+    }
+
+    Instant recordedAt() {
+        return recordedAt;
     }
 
     LocalDate localDate() {
@@ -95,25 +90,11 @@ class StepRow implements Persistable<RowKey> {
     }
 
     @Nullable
-    String laboratory() {
-        return laboratory;
-    }
-
-    @Nullable
-    String note() {
-        return note;
-    }
-
-    @Nullable
     UUID supersedes() {
         return supersedes;
     }
 
-    UUID recordedBy() {
-        return recordedBy;
-    }
-
-    Instant recordedAt() {
-        return recordedAt;
+    String given() {
+        return given;
     }
 }

@@ -15,7 +15,7 @@ import varanid.intake.platform.id.RowKey;
 @Entity
 @Immutable
 @Table(name = "sampling_setting")
-class SettingRow implements Persistable<RowKey> {
+class SamplingSettingRow implements Persistable<RowKey> {
 
     @EmbeddedId
     private RowKey key;
@@ -30,9 +30,9 @@ class SettingRow implements Persistable<RowKey> {
     private Instant recordedAt;
 
     @SuppressWarnings("NullAway.Init")
-    protected SettingRow() {}
+    protected SamplingSettingRow() {}
 
-    SettingRow(RowKey key, long version, String figures, String reason, UUID recordedBy, Instant recordedAt) {
+    SamplingSettingRow(RowKey key, long version, String figures, String reason, UUID recordedBy, Instant recordedAt) {
         this.key = key;
         this.version = version;
         this.figures = figures;

@@ -7,15 +7,15 @@ import org.springframework.data.jpa.repository.Query;
 import org.springframework.data.repository.Repository;
 import varanid.intake.platform.id.RowKey;
 
-interface StepRows extends Repository<StepRow, RowKey> {
+interface SampleStepRows extends Repository<SampleStepRow, RowKey> {
 
-    StepRow saveAndFlush(StepRow row);
+    SampleStepRow saveAndFlush(SampleStepRow row);
 
     /** All of these samples, superseded ones too, in the order they were recorded. */
     @Query("""
-            select s from StepRow s
+            select s from SampleStepRow s
             where s.key.organisationId = :organisationId and s.animalId = :animalId
             and s.sampleId in :sampleIds
             order by s.key.id""")
-    List<StepRow> list(UUID organisationId, UUID animalId, Collection<UUID> sampleIds);
+    List<SampleStepRow> list(UUID organisationId, UUID animalId, Collection<UUID> sampleIds);
 }

@@ -17,7 +17,7 @@ import varanid.intake.platform.id.RowKey;
 @Entity
 @Immutable
 @Table(name = "sample_result")
-class ResultRow implements Persistable<RowKey> {
+class SampleResultRow implements Persistable<RowKey> {
 
     @EmbeddedId
     private RowKey key;
@@ -38,9 +38,9 @@ class ResultRow implements Persistable<RowKey> {
     private Instant recordedAt;
 
     @SuppressWarnings("NullAway.Init")
-    protected ResultRow() {}
+    protected SampleResultRow() {}
 
-    ResultRow(
+    SampleResultRow(
             RowKey key,
             UUID animalId,
             UUID sampleId,

@@ -7,13 +7,13 @@ import tools.jackson.databind.json.JsonMapper;
 
 /** Finds what an organisation assumes. Works within the caller's transaction. */
 @Component
-class Settings {
+class SamplingSettings {
 
-    private final SettingRows rows;
+    private final SamplingSettingRows rows;
     private final SamplingReference reference;
     private final JsonMapper json;
 
-    Settings(SettingRows rows, SamplingReference reference, JsonMapper json) {
+    SamplingSettings(SamplingSettingRows rows, SamplingReference reference, JsonMapper json) {
         this.rows = rows;
         this.reference = reference;
         this.json = json;
@@ -23,12 +23,12 @@ class Settings {
         return of(rows.findLatest(organisationId));
     }
 
-    Assumptions of(Optional<SettingRow> latest) {
+    Assumptions of(Optional<SamplingSettingRow> latest) {
         return latest.map(row -> Assumptions.of(reference.defaults(), figures(row), row.reason()))
                 .orElseGet(() -> Assumptions.shipped(reference.defaults()));
     }
 
-    OwnFigures figures(SettingRow row) {
+    OwnFigures figures(SamplingSettingRow row) {
         return json.readValue(row.figures(), OwnFigures.class);
     }
 

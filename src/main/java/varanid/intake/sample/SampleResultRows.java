@@ -7,15 +7,15 @@ import org.springframework.data.jpa.repository.Query;
 import org.springframework.data.repository.Repository;
 import varanid.intake.platform.id.RowKey;
 
-interface ResultRows extends Repository<ResultRow, RowKey> {
+interface SampleResultRows extends Repository<SampleResultRow, RowKey> {
 
-    ResultRow saveAndFlush(ResultRow row);
+    SampleResultRow saveAndFlush(SampleResultRow row);
 
     /** All of these samples, superseded ones too, in the order they were recorded. */
     @Query("""
-            select r from ResultRow r
+            select r from SampleResultRow r
             where r.key.organisationId = :organisationId and r.animalId = :animalId
             and r.sampleId in :sampleIds
             order by r.key.id""")
-    List<ResultRow> list(UUID organisationId, UUID animalId, Collection<UUID> sampleIds);
+    List<SampleResultRow> list(UUID organisationId, UUID animalId, Collection<UUID> sampleIds);
 }

@@ -1,0 +1,124 @@
+package varanid.intake.enclosure;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import tools.jackson.databind.json.JsonMapper;
+import varanid.intake.animal.AnimalChanged;
+import varanid.intake.animal.Animals;
+import varanid.intake.platform.database.OrganisationLock;
+import varanid.intake.platform.id.Ids;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.ProblemType;
+
+/** Keeps readings of enclosures, and says what they say of an animal's surroundings. */
+@Service
+public class EnclosureReadings {
+
+    private final EnclosureReadingRows rows;
+    private final Animals animals;
+    private final HusbandryRules rules;
+    private final OrganisationLock lock;
+    private final ApplicationEventPublisher events;
+    private final JsonMapper json;
+    private final Ids ids;
+    private final Clock clock;
+
+    EnclosureReadings(
+            EnclosureReadingRows rows,
+            Animals animals,
+            HusbandryReference reference,
+            OrganisationLock lock,
+            ApplicationEventPublisher events,
+            JsonMapper json,
+            Ids ids,
+            Clock clock) {
+        this.rows = rows;
+        this.animals = animals;
+        this.rules = reference.rules();
+        this.lock = lock;
+        this.events = events;
+        this.json = json;
+        this.ids = ids;
+        this.clock = clock;
+    }
+
+    /**
+     * What the latest standing reading of each quantity and fact says, up to that day. What is too old for the day is
+     * in it, but explains no answer.
+     *
+     * @param asOf the local date to speak of
+     * @return empty where the organisation has no such animal, or nothing was read
+     */
+    @Transactional(readOnly = true)
+    public Optional<Surroundings> find(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return animals.find(organisationId, animalId).flatMap(animal -> {
+            LatestReadings latest = latest(organisationId, animalId, asOf);
+            return latest.isEmpty() ? Optional.empty() : Optional.of(judge(animal, latest));
+        });
+    }
+
+    LatestReadings latest(UUID organisationId, UUID animalId, LocalDate asOf) {
+        List<KeptReading> standing = rows.listStanding(organisationId, animalId, asOf).stream()
+                .map(row -> new KeptReading(row.id(), row.occurredAt(), row.localDate(), given(row)))
+                .toList();
+        return new LatestReadings(standing, asOf, rules);
+    }
+
+    /** Without a species only what holds for all is judged by. */
+    static Surroundings judge(Animals.Newcomer animal, LatestReadings latest) {
+        return latest.judge(animal.species().orElse(""), animal.lifeStage().code());
+    }
+
+    @Transactional(propagation = Propagation.MANDATORY)
+    EnclosureReadingRow keep(Caller caller, UUID animalId, NewReading reading) {
+        lock.hold(caller.organisationId());
+        if (reading.supersedes() != null) {
+            mayBeSuperseded(caller, animalId, reading.supersedes());
+        }
+        EnclosureReadingRow kept = rows.saveAndFlush(new EnclosureReadingRow(
+                caller.key(ids.next()),
+                animalId,
+                caller.personId(),
+                reading.occurredAt(),
+                clock.instant(),
+                LocalDate.ofInstant(reading.occurredAt(), caller.zone()),
+                reading.supersedes(),
+                json.writeValueAsString(reading.given())));
+        events.publishEvent(AnimalChanged.of(caller.organisationId(), animalId));
+        return kept;
+    }
+
+    private void mayBeSuperseded(Caller caller, UUID animalId, UUID supersedes) {
+        if (rows.find(caller.organisationId(), animalId, supersedes).isEmpty()) {
+            throw new ProblemException(
+                    ProblemType.INVALID_REQUEST,
+                    "The reading that is to be superseded is not one of this animal.",
+                    List.of(Fault.at(
+                            "#/supersedes",
+                            "is no enclosure reading of this animal",
+                            "the id of one of its enclosure readings")));
+        }
+        rows.findSuccessor(caller.organisationId(), supersedes).ifPresent(successor -> {
+            throw new ProblemException(
+                    ProblemType.CONFLICT,
+                    "That reading was superseded already, by " + successor.id() + ". Supersede that one.");
+        });
+    }
+
+    GivenReading given(EnclosureReadingRow row) {
+        return json.readValue(row.given(), GivenReading.class);
+    }
+
+    HusbandryRules rules() {
+        return rules;
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.diary;
+
+import org.jspecify.annotations.NullMarked;
