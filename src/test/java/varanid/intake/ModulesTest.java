@@ -42,6 +42,7 @@ class ModulesTest {
             Map.entry(
                     "quarantine",
                     Set.of(
+                            "account",
                             "animal",
                             "assessment",
                             "diary",

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What the clock of a room shows, and why. */
@@ -139,6 +140,59 @@ record ClockView(
             String what,
 
             @Nullable AnimalName animal) {}
+
+    @Schema(name = "ClockAsk")
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    record AskView(
+            @Schema(description = "the event that a vet is to speak about, or whose treatment is to end")
+            UUID event,
+
+            LocalDate on,
+
+            @Schema(description = "which animal, where it was one") @Nullable
+            AnimalName about,
+
+            @Schema(allowableValues = {"vets-word", "treatment-end"})
+            String wanted,
+
+            @Schema(description = "whether no day counts until then")
+            boolean daysWait,
+
+            String text) {
+
+        /** Oldest first. */
+        static List<AskView> list(QuarantinePolicy policy, ClockReading reading, Names names) {
+            List<UUID> waits = waitingFor(reading);
+            return reading.history().stream()
+                    .filter(step -> waits.contains(step.event().id())
+                            || reading.openQuestions().contains(step.event().id()))
+                    .flatMap(step -> step.event() instanceof ClockEvent.Occurred what
+                            ? Stream.of(of(policy, reading, what, waits.contains(what.id()), names))
+                            : Stream.empty())
+                    .toList();
+        }
+
+        private static AskView of(
+                QuarantinePolicy policy,
+                ClockReading reading,
+                ClockEvent.Occurred what,
+                boolean daysWait,
+                Names names) {
+            QuarantinePolicy.Cause cause = policy.getCause(what.cause());
+            boolean ask = reading.openQuestions().contains(what.id());
+            Optional<AnimalName> animal = what.animal().map(names::of);
+            String which = animal.map(AnimalName::name).map(name -> name + ": ").orElse("");
+            String toDo = ask ? policy.says().askVet() : policy.says().tellEndOfTreatment();
+            return new AskView(
+                    what.id(),
+                    what.on(),
+                    animal.orElse(null),
+                    ask ? "vets-word" : "treatment-end",
+                    daysWait,
+                    which + cause.label() + " (" + Why.words(what.on()) + "). " + toDo + " Why: " + cause.reason()
+                            + ".");
+        }
+    }
 
     @Schema(name = "ClockStep")
     @JsonInclude(JsonInclude.Include.NON_NULL)

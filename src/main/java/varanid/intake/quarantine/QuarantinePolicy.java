@@ -294,7 +294,9 @@ public record QuarantinePolicy(
             String vetObjects,
             String conditionsOverridden,
             String carriedAlong,
-            String someWait) {}
+            String someWait,
+            String askVet,
+            String tellEndOfTreatment) {}
 
     /** What others ask for. */
     public record Published(int days, String source, String says) {}

@@ -39,6 +39,9 @@ record QuarantineView(
 
         WorkPlaceView workPlace,
 
+        @Schema(description = "what a vet is to be asked, or the room waits for: before everything else")
+        List<ClockView.AskView> ask,
+
         @Schema(description = "what is to be done next, overdue first, then by date")
         List<TaskView> next,
 
@@ -70,6 +73,9 @@ record QuarantineView(
                 followUp.contagion().stream().sorted().map(Route::code).toList(),
                 followUp.urgency().orElse(null),
                 WorkPlaceView.of(policy, followUp.workPlace()),
+                followUp.clock()
+                        .map(reading -> ClockView.AskView.list(policy, reading, names))
+                        .orElse(List.of()),
                 followUp.toDo().stream()
                         .sorted(Comparator.comparing(
                                         (FollowedTask each) -> each.state() == FollowedTask.State.OVERDUE ? 0 : 1)

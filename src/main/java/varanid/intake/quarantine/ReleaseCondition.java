@@ -43,15 +43,26 @@ public sealed interface ReleaseCondition {
 
     /** The conditions there are, in the order they are listed. */
     enum Id {
-        MINIMUM_STAY,
-        VETS_WORD,
-        STOOL_NEGATIVE,
-        MITE_FREE,
-        LAST_LOOK,
-        WEIGHT,
-        TREATMENT_ENDED,
-        VET_APPROVAL,
-        NO_LEGAL_HOLD;
+        MINIMUM_STAY("the days are over"),
+        VETS_WORD("a vet has spoken about everything that was asked"),
+        STOOL_NEGATIVE("stool samples were negative"),
+        MITE_FREE("no mites for long enough"),
+        LAST_LOOK("a look lately, without signs"),
+        WEIGHT("its weight holds"),
+        TREATMENT_ENDED("no treatment goes on"),
+        VET_APPROVAL("a vet approves"),
+        NO_LEGAL_HOLD("no authority holds it");
+
+        private final String label;
+
+        Id(String label) {
+            this.label = label;
+        }
+
+        /** What is to be so, in words. */
+        public String label() {
+            return label;
+        }
 
         /** The word for it in data and requests. */
         public String code() {

@@ -32,6 +32,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import tools.jackson.databind.util.RawValue;
+import varanid.intake.account.PeopleNames;
 import varanid.intake.animal.Animals;
 import varanid.intake.assessment.CanonicalJson;
 import varanid.intake.platform.database.OrganisationLock;
@@ -67,6 +68,7 @@ class ReleaseController {
     private final Moves moves;
     private final Rooms rooms;
     private final Animals animals;
+    private final PeopleNames people;
     private final EventWriter writer;
     private final QuarantinePolicy policy;
     private final OrganisationLock lock;
@@ -81,6 +83,7 @@ class ReleaseController {
             Moves moves,
             Rooms rooms,
             Animals animals,
+            PeopleNames people,
             EventWriter writer,
             QuarantinePolicy policy,
             OrganisationLock lock,
@@ -93,6 +96,7 @@ class ReleaseController {
         this.moves = moves;
         this.rooms = rooms;
         this.animals = animals;
+        this.people = people;
         this.writer = writer;
         this.policy = policy;
         this.lock = lock;
@@ -272,6 +276,7 @@ class ReleaseController {
                 id,
                 animal.id(),
                 caller.personId(),
+                people.find(organisation, caller.personId()).orElseThrow(),
                 today,
                 present.now(),
                 attention(review, decision),
@@ -472,6 +477,8 @@ class ReleaseController {
                     })
             String id,
 
+            @Schema(description = "the same in words") String label,
+
             @Schema(allowableValues = {"met", "unmet", "unknown"})
             String state,
 
@@ -481,12 +488,13 @@ class ReleaseController {
 
         static ConditionView of(ReleaseCondition condition) {
             String id = condition.id().code();
+            String label = condition.id().label();
             if (condition instanceof ReleaseCondition.Unmet unmet) {
-                return new ConditionView(id, "unmet", unmet.evidence(), unmet.missing(), null);
+                return new ConditionView(id, label, "unmet", unmet.evidence(), unmet.missing(), null);
             }
             return condition instanceof ReleaseCondition.Unknown unknown
-                    ? new ConditionView(id, "unknown", unknown.evidence(), null, unknown.findOut())
-                    : new ConditionView(id, "met", condition.evidence(), null, null);
+                    ? new ConditionView(id, label, "unknown", unknown.evidence(), null, unknown.findOut())
+                    : new ConditionView(id, label, "met", condition.evidence(), null, null);
         }
     }
 
@@ -496,6 +504,10 @@ class ReleaseController {
             UUID id,
             UUID animalId,
             UUID decidedBy,
+
+            @Schema(description = "that person's name on that day")
+            String decidedByName,
+
             LocalDate on,
             Instant recordedAt,
 

@@ -11,6 +11,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Component;
+import varanid.intake.account.PeopleNames;
 import varanid.intake.animal.Animals;
 import varanid.intake.assessment.KeptLook;
 import varanid.intake.assessment.Looks;
@@ -37,6 +38,7 @@ class ReleaseReviews {
     private final Diary diary;
     private final Samples samples;
     private final WeightTrends trends;
+    private final PeopleNames people;
     private final QuarantinePolicy policy;
 
     ReleaseReviews(
@@ -49,6 +51,7 @@ class ReleaseReviews {
             Diary diary,
             Samples samples,
             WeightTrends trends,
+            PeopleNames people,
             QuarantinePolicy policy) {
         this.whereabouts = whereabouts;
         this.rooms = rooms;
@@ -59,6 +62,7 @@ class ReleaseReviews {
         this.diary = diary;
         this.samples = samples;
         this.trends = trends;
+        this.people = people;
         this.policy = policy;
     }
 
@@ -89,15 +93,16 @@ class ReleaseReviews {
                         lastLook(organisation, animal.id(), asOf),
                         weight(organisation, zone, animal.id(), asOf),
                         treatment(book, reading),
-                        word.filter(row -> row.approves).map(ReleaseReviews::said),
-                        word.filter(row -> !row.approves).map(ReleaseReviews::said),
+                        word.filter(row -> row.approves).map(this::said),
+                        word.filter(row -> !row.approves).map(this::said),
                         holds.find(organisation, animal.id(), asOf)
                                 .map(row -> row.state.equals(LegalHolds.State.HELD.code())),
                         Origins.isSeized(animal)));
     }
 
-    private static ReleaseFacts.Approval said(ReleaseApprovalRow row) {
-        return new ReleaseFacts.Approval(row.recordedBy.toString(), row.onDay);
+    private ReleaseFacts.Approval said(ReleaseApprovalRow row) {
+        return new ReleaseFacts.Approval(
+                people.find(row.key.organisationId(), row.recordedBy).orElse("a vet"), row.onDay);
     }
 
     private List<ReleaseFacts.StoolSample> stool(UUID organisation, UUID animal, LocalDate asOf) {

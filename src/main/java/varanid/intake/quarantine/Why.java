@@ -56,9 +56,9 @@ public sealed interface Why {
         }
     }
 
-    /** A date as people write it. */
+    /** A date as people write it, with its day of the week. */
     static String words(LocalDate date) {
-        return DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH).format(date);
+        return DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", Locale.ENGLISH).format(date);
     }
 
     private static String count(int days) {

@@ -283,9 +283,9 @@ class QuarantineClockTest {
                 .occur(10, "sign", "other-sign")
                 .vet(12, "sign", Ruling.GOES_ON);
         assertThat(room.read(20).inWords())
-                .isEqualTo("Earliest release on 4 March 2027, because its days count from 1 January 2027: the first"
+                .isEqualTo("Earliest release on Thursday 4 March 2027, because its days count from Friday 1 January 2027: the first"
                         + " animal was placed; it takes 60 days: captive-bred and from one known source; 2 days from"
-                        + " 11 January 2027 did not count: another new sign; a vet says whether it is contagious. A"
+                        + " Monday 11 January 2027 did not count: another new sign; a vet says whether it is contagious. A"
                         + " person decides.");
         assertThat(room.read(20).history())
                 .extracting(ClockReading.Step::did)
@@ -301,9 +301,9 @@ class QuarantineClockTest {
                 .read(12)
                 .inWords();
         assertThat(words)
-                .startsWith("No date yet, and not before 13 April 2027, because")
+                .startsWith("No date yet, and not before Tuesday 13 April 2027, because")
                 .contains("it takes 90 days: something contagious was found or is suspected (mites)")
-                .contains("it waits since 11 January 2027 for the end of treatment: mites; mites walk");
+                .contains("it waits since Monday 11 January 2027 for the end of treatment: mites; mites walk");
     }
 
     @Test

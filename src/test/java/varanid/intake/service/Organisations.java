@@ -76,10 +76,14 @@ public class Organisations {
 
         /** A new person of the organisation. */
         public Client person(Role... roles) {
+            return person("A person", Duration.ofDays(1), roles);
+        }
+
+        /** A new person whose token lives so long, for tests in which months pass. */
+        public Client person(String name, Duration tokenLife, Role... roles) {
             return inTransaction(() -> {
-                UUID person = accounts.addPerson(id, "A person", Set.of(roles));
-                String token = accounts.addToken(id, person, "test", Duration.ofDays(1))
-                        .text();
+                UUID person = accounts.addPerson(id, name, Set.of(roles));
+                String token = accounts.addToken(id, person, "test", tokenLife).text();
                 return new Client(port(), person, token);
             });
         }
