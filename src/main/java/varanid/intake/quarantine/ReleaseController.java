@@ -279,6 +279,10 @@ class ReleaseController {
                 wanted.note(),
                 from.orElseThrow().id(),
                 wanted.roomId(),
+                moved.arrival()
+                        .map(arrival -> ClockView.inWords(
+                                policy, arrival.room(), arrival.effect().after()))
+                        .orElse(null),
                 moved.placement().id(),
                 ReviewView.of(policy, animal.id(), review));
         return decisions.saveAndFlush(new ReleaseDecisionRow(
@@ -504,6 +508,10 @@ class ReleaseController {
             @Nullable String note,
             UUID fromRoomId,
             @Nullable UUID toRoomId,
+
+            @Schema(description = "what the clock of that room then says") @Nullable
+            String toRoomClock,
+
             UUID placementId,
 
             @Schema(description = "all that was known") ReviewView review) {}

@@ -83,7 +83,7 @@ final class TaskProgress {
             boolean last = i + 1 == held.size();
             LocalDate until = last ? asOf : held.get(i + 1).from();
             List<FollowedTask> followed =
-                    match(planned(kind, span, last, done), recorded(days, span.from(), until), last ? asOf : until);
+                    match(planned(kind, span, until, done), recorded(days, span.from(), until), until);
             int doneIn = followed.stream()
                     .filter(each -> each.state() == FollowedTask.State.DONE)
                     .mapToInt(each -> each.task().ordinal())
@@ -124,12 +124,10 @@ final class TaskProgress {
     }
 
     /** The tasks of a span that begin in it, counted on. */
-    private List<Task> planned(TaskKind kind, Span span, boolean last, int done) {
-        LocalDate ahead = asOf.plusDays(policy.progress().aheadDays());
+    private List<Task> planned(TaskKind kind, Span span, LocalDate until, int done) {
+        LocalDate ahead = until.plusDays(policy.progress().aheadDays());
         // Weighing and looking go on until somebody ends the quarantine. Samples end with the plan.
-        boolean goesOn = last
-                && kind != TaskKind.FAECAL_SAMPLE
-                && !span.earliestRelease().isAfter(asOf);
+        boolean goesOn = kind != TaskKind.FAECAL_SAMPLE && !span.earliestRelease().isAfter(until);
         List<Task> planned = new ArrayList<>();
         for (Task task : tasks(kind, span, goesOn ? ahead : span.earliestRelease())) {
             if (!span.from().isAfter(span.start()) || task.due().isAfter(span.from())) {
