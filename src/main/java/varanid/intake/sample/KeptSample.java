@@ -31,7 +31,7 @@ public record KeptSample(
     public enum Outcome {
         NEGATIVE,
         POSITIVE,
-        /** No result stands yet, or only one that could not tell. */
+        /** No result stands yet, only one that could not tell, or one of several that were asked for. */
         PENDING,
         UNUSABLE
     }

@@ -79,7 +79,8 @@ record SampleFile(SampleRow row, List<SampleStepRow> steps, List<Result> results
     KeptSample kept() {
         KeptSample.Outcome outcome = switch (outcome()) {
             case POSITIVE -> KeptSample.Outcome.POSITIVE;
-            case NEGATIVE -> KeptSample.Outcome.NEGATIVE;
+            // Half an answer reassures nobody: what was asked for and has not come may still be positive.
+            case NEGATIVE -> awaited().isEmpty() ? KeptSample.Outcome.NEGATIVE : KeptSample.Outcome.PENDING;
             case UNUSABLE -> KeptSample.Outcome.UNUSABLE;
             // Whoever waits for a clear answer goes on waiting.
             case PENDING, EQUIVOCAL -> KeptSample.Outcome.PENDING;

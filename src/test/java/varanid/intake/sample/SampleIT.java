@@ -159,6 +159,15 @@ class SampleIT {
     }
 
     @Test
+    void isNoNegativeToWhoeverDecidesByItWhileAnotherResultIsAwaited() {
+        String sample = sample("\"methods\":[\"flotation\",\"pcr\"],");
+        result(sample, "\"method\":\"flotation\",\"outcome\":\"negative\"");
+        assertThat(standing().get(0).outcome()).isEqualTo(KeptSample.Outcome.PENDING);
+        result(sample, "\"method\":\"pcr\",\"outcome\":\"negative\"");
+        assertThat(standing().get(0).outcome()).isEqualTo(KeptSample.Outcome.NEGATIVE);
+    }
+
+    @Test
     void isPendingUntilAResultStands() {
         String sample = sample("\"methods\":[\"flotation\",\"pcr\"],");
         assertThat(outcome(sample)).isEqualTo("pending");
