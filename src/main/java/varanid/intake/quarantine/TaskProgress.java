@@ -127,7 +127,8 @@ final class TaskProgress {
     private List<Task> planned(TaskKind kind, Span span, LocalDate until, int done) {
         LocalDate ahead = until.plusDays(policy.progress().aheadDays());
         // Weighing and looking go on until somebody ends the quarantine. Samples end with the plan.
-        boolean goesOn = kind != TaskKind.FAECAL_SAMPLE && !span.earliestRelease().isAfter(until);
+        boolean goesOn =
+                kind != TaskKind.FAECAL_SAMPLE && !span.earliestRelease().isAfter(until);
         List<Task> planned = new ArrayList<>();
         for (Task task : tasks(kind, span, goesOn ? ahead : span.earliestRelease())) {
             if (!span.from().isAfter(span.start()) || task.due().isAfter(span.from())) {
