@@ -30,7 +30,9 @@ DECLARE
         'animal',
         'room',
         'calendar_link',
-        'calendar_reminder'
+        'calendar_reminder',
+        'worklist_entry',
+        'worklist_fill'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

@@ -79,6 +79,18 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "worklist",
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "diary",
+                            "quarantine",
+                            "weight",
+                            "platform.database",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "sample",
                     Set.of("animal", "infection", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry(

@@ -1,5 +1,6 @@
 package varanid.intake.animal;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -58,7 +59,8 @@ public class Animals {
                 origin.steering(),
                 origin.assessed(),
                 Optional.ofNullable(details.consignmentId()),
-                Optional.ofNullable(details.arrivedOn()));
+                Optional.ofNullable(details.arrivedOn()),
+                animal.recordedAt());
     }
 
     OriginView origin(AnimalDetails details) {
@@ -80,6 +82,7 @@ public class Animals {
      * @param assessedOrigin what the evidence says
      * @param consignmentId what it came with
      * @param arrivedOn in the organisation's zone
+     * @param recordedAt when it was registered
      */
     public record Newcomer(
             UUID id,
@@ -92,7 +95,8 @@ public class Animals {
             String steeringOrigin,
             AssessedOrigin assessedOrigin,
             Optional<UUID> consignmentId,
-            Optional<LocalDate> arrivedOn) {}
+            Optional<LocalDate> arrivedOn,
+            Instant recordedAt) {}
 
     /**
      * What was read of an animal when it was registered; never changed.

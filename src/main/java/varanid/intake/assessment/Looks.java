@@ -35,4 +35,24 @@ public class Looks {
                 .map(stored::kept)
                 .toList();
     }
+
+    /** The last look of all that stand, beside the one before it. */
+    @Transactional(readOnly = true)
+    public Optional<LastLook> findLast(UUID organisationId, UUID animalId) {
+        return rows.listStandingUpTo(organisationId, animalId, LocalDate.of(9999, 12, 31), Limit.of(1)).stream()
+                .findFirst()
+                .map(last -> {
+                    Optional<AssessmentRow> before = rows
+                            .listStandingBefore(
+                                    organisationId,
+                                    animalId,
+                                    last.checklistId(),
+                                    last.occurredAt(),
+                                    last.id(),
+                                    Limit.of(1))
+                            .stream()
+                            .findFirst();
+                    return stored.last(last, before);
+                });
+    }
 }

@@ -19,6 +19,7 @@ import varanid.intake.checklist.Edition;
 import varanid.intake.scoring.Answer;
 import varanid.intake.scoring.ChecklistDraft;
 import varanid.intake.scoring.Look;
+import varanid.intake.scoring.LookComparison;
 import varanid.intake.scoring.LookReading;
 
 /** Reads kept looks back from their documents: as they were scored then, by the version they were scored by. */
@@ -68,6 +69,40 @@ class StoredLooks {
                         .filter(LookReading.State::isPlain)
                         .map(state -> state.finding().id())
                         .collect(Collectors.toSet()));
+    }
+
+    LastLook last(AssessmentRow row, Optional<AssessmentRow> before) {
+        StoredLook look = read(row);
+        JsonNode urgency = look.document().path("urgency");
+        List<LastLook.Named> because = new ArrayList<>();
+        look.document().path("reasons").forEach(reason -> {
+            if (reason.path("urgency").stringValue("").equals(row.urgency())
+                    && reason.path("kind").stringValue("").equals("level")) {
+                because.add(new LastLook.Named(
+                        reason.path("id").stringValue(), reason.path("text").stringValue()));
+            }
+        });
+        return new LastLook(
+                row.id(),
+                row.urgency(),
+                urgency.path("headline").stringValue(urgency.path("label").stringValue(row.urgency())),
+                before.map(AssessmentRow::id),
+                before.map(earlier -> LookComparison.of(read(earlier).reading(), look.reading()))
+                        .map(StoredLooks::newOrWorse)
+                        .orElse(List.of()),
+                because);
+    }
+
+    /** What is a sign and was unknown before is among them: nobody can say that it was there. */
+    private static List<LastLook.Named> newOrWorse(LookComparison comparison) {
+        List<LastLook.Named> named = new ArrayList<>();
+        for (LookComparison.Change change : comparison.changes()) {
+            LookReading.State after = change.after();
+            if (change.isNewOrWorse() && after != null && after.level() != null) {
+                named.add(new LastLook.Named(change.finding().id(), labelOf(change.finding(), after.level())));
+            }
+        }
+        return named;
     }
 
     /** What a finding asks, in the checklist's words. */

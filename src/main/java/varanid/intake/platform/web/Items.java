@@ -5,6 +5,6 @@ import java.util.List;
 /**
  * A page of a list; the {@code Link} header leads to the next.
  *
- * @param items in the order they were made
+ * @param items in the order of the list, which is that of making unless it says otherwise
  */
 public record Items<V>(List<V> items) {}

@@ -22,6 +22,9 @@ public final class Query {
     static final int DEFAULT_LIMIT = 50;
     static final int HIGHEST_LIMIT = 200;
 
+    /** A cursor may hold a name of 200 characters. */
+    private static final int LONGEST_CURSOR = 2_000;
+
     private final String path;
     private final Map<String, List<String>> parameters;
     private final Set<String> asked = new LinkedHashSet<>();
@@ -64,6 +67,15 @@ public final class Query {
      * @throws ProblemException 422 with every fault of the query
      */
     public Page page() {
+        return new Page(page(CursorForm.OF_IDS));
+    }
+
+    /**
+     * Which page of a list in an order of its own is asked for. Asked last.
+     *
+     * @throws ProblemException 422 with every fault of the query
+     */
+    public <K> SortedPage<K> page(CursorForm<K> form) {
         Given<Integer> limit = value("limit").text(20).map("a whole number from 1 to " + HIGHEST_LIMIT, text -> {
             int number;
             try {
@@ -76,9 +88,11 @@ public final class Query {
             }
             return number;
         });
-        Given<UUID> after = value("cursor").text(100).map("a cursor as a Link header gave it out", Page::readCursor);
+        Given<K> after = value("cursor")
+                .text(LONGEST_CURSOR)
+                .map("a cursor as a Link header of this list gave it out", form::read);
         orThrow();
-        return new Page(path, filters(), limit.orElse(DEFAULT_LIMIT), after.find());
+        return new SortedPage<>(path, filters(), limit.orElse(DEFAULT_LIMIT), form, after.find());
     }
 
     /**

@@ -1,0 +1,32 @@
+package varanid.intake.assessment;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * The last look at an animal, and what is different from the one before it.
+ *
+ * @param id of the assessment
+ * @param urgency what was recommended, by its code
+ * @param headline the same in words, as the look said it
+ * @param before the look before it by the same checklist that nothing superseded
+ * @param newOrWorse what was reassuring or milder in the look before, or unknown then; nothing where there is none
+ * @param urgentBecause the levels that carry the urgency, the weightiest first
+ */
+public record LastLook(
+        UUID id,
+        String urgency,
+        String headline,
+        Optional<UUID> before,
+        List<Named> newOrWorse,
+        List<Named> urgentBecause) {
+
+    public LastLook {
+        newOrWorse = List.copyOf(newOrWorse);
+        urgentBecause = List.copyOf(urgentBecause);
+    }
+
+    /** A finding and the words for the level that was seen. */
+    public record Named(String finding, String label) {}
+}

@@ -1,0 +1,196 @@
+package varanid.intake.worklist;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.springframework.stereotype.Component;
+import varanid.intake.account.Zones;
+import varanid.intake.animal.Animals;
+import varanid.intake.assessment.KeptLook;
+import varanid.intake.assessment.LastLook;
+import varanid.intake.assessment.Looks;
+import varanid.intake.diary.Demeanour;
+import varanid.intake.diary.Diary;
+import varanid.intake.diary.DiaryEntry;
+import varanid.intake.diary.MiteCheck;
+import varanid.intake.quarantine.ClockEvent;
+import varanid.intake.quarantine.ClockReading;
+import varanid.intake.quarantine.FollowUp;
+import varanid.intake.quarantine.FollowUps;
+import varanid.intake.weight.Judged;
+import varanid.intake.weight.WeightRules;
+import varanid.intake.weight.WeightTrend;
+import varanid.intake.weight.WeightTrends;
+
+/**
+ * What the work list says of an animal, from everything that is recorded of it: its last look and the one before, its
+ * weighings, its diary, its quarantine and the clock of its room.
+ */
+@Component
+class RecordedFacts implements EntrySource {
+
+    private final Animals animals;
+    private final Looks looks;
+    private final WeightTrends weights;
+    private final Diary diary;
+    private final FollowUps followUps;
+    private final Zones zones;
+    private final WorklistTexts texts;
+    private final Clock clock;
+
+    RecordedFacts(
+            Animals animals,
+            Looks looks,
+            WeightTrends weights,
+            Diary diary,
+            FollowUps followUps,
+            Zones zones,
+            WorklistTexts texts,
+            Clock clock) {
+        this.animals = animals;
+        this.looks = looks;
+        this.weights = weights;
+        this.diary = diary;
+        this.followUps = followUps;
+        this.zones = zones;
+        this.texts = texts;
+        this.clock = clock;
+    }
+
+    @Override
+    public Optional<WorklistFacts> facts(UUID organisationId, UUID animalId) {
+        ZoneId zone = zones.get(organisationId);
+        LocalDate today = LocalDate.ofInstant(clock.instant(), zone);
+        return followUps
+                .find(organisationId, zone, animalId, today)
+                .filter(followUp -> followUp.where() != FollowUp.Where.GONE)
+                .flatMap(followUp -> animals.find(organisationId, animalId)
+                        .map(animal -> facts(organisationId, zone, today, animal, followUp)));
+    }
+
+    private WorklistFacts facts(
+            UUID organisation, ZoneId zone, LocalDate today, Animals.Newcomer animal, FollowUp followUp) {
+        Optional<LastLook> last = looks.findLast(organisation, animal.id());
+        List<WeightRules.Threshold> lost = weights.find(organisation, zone, animal.id(), today).stream()
+                .flatMap(RecordedFacts::past)
+                .toList();
+        Optional<Urgency> byLook = last.flatMap(look -> Urgency.find(look.urgency()));
+        Optional<Urgency> byWeight = lost.stream()
+                .flatMap(threshold -> Urgency.find(threshold.urgency()).stream())
+                .min(Comparator.naturalOrder());
+        Optional<Urgency> urgency =
+                Stream.of(byLook, byWeight).flatMap(Optional::stream).min(Comparator.naturalOrder());
+        Optional<String> headline = urgency.equals(byLook)
+                ? last.map(LastLook::headline)
+                : lost.stream().map(WeightRules.Threshold::text).findFirst();
+        return new WorklistFacts(
+                animal.name(),
+                followUp.room().map(room -> new WorklistFacts.Room(room.id(), room.name())),
+                urgency,
+                headline,
+                last.map(look -> !look.newOrWorse().isEmpty()).orElse(false),
+                last.filter(look -> look.before().isPresent()).map(LastLook::id),
+                reasons(last, lost),
+                followUp.stop(),
+                openTasks(organisation, zone, animal, followUp));
+    }
+
+    private static Stream<WeightRules.Threshold> past(WeightTrend trend) {
+        return trend.thresholds().stream()
+                .flatMap(judged -> judged.fold(
+                        (Judged.Past past) -> Stream.of(past.threshold()),
+                        not -> Stream.empty(),
+                        not -> Stream.empty()));
+    }
+
+    /** New and worse first, then what carries the urgency; each finding once. */
+    private List<WorklistFacts.Reason> reasons(Optional<LastLook> last, List<WeightRules.Threshold> lost) {
+        List<WorklistFacts.Reason> reasons = new ArrayList<>();
+        last.ifPresent(look -> {
+            look.newOrWorse()
+                    .forEach(sign ->
+                            reasons.add(new WorklistFacts.Reason(sign.finding(), texts.newOrWorse(sign.label()))));
+            look.urgentBecause().stream()
+                    .filter(sign ->
+                            reasons.stream().noneMatch(reason -> reason.code().equals(sign.finding())))
+                    .forEach(sign -> reasons.add(new WorklistFacts.Reason(sign.finding(), sign.label())));
+        });
+        lost.forEach(threshold -> reasons.add(new WorklistFacts.Reason(threshold.id(), threshold.text())));
+        return reasons;
+    }
+
+    private List<WorklistFacts.OpenTask> openTasks(
+            UUID organisation, ZoneId zone, Animals.Newcomer animal, FollowUp followUp) {
+        List<WorklistFacts.OpenTask> open = new ArrayList<>();
+        followUp.notDone()
+                .forEach(task -> open.add(new WorklistFacts.OpenTask(
+                        task.kind().code(), task.ordinal(), task.title(), task.due(), task.latest())));
+        LocalDate came = animal.arrivedOn().orElse(LocalDate.ofInstant(animal.recordedAt(), zone));
+        if (followUp.where() == FollowUp.Where.NOT_PLACED) {
+            open.add(task("place", 1, "", came));
+        }
+        Optional<KeptLook> lastLook =
+                looks.list(organisation, animal.id()).stream().reduce((one, next) -> next);
+        if (lastLook.isEmpty()) {
+            open.add(task("first-look", 1, "", came));
+        }
+        diary.list(organisation, animal.id()).stream()
+                .filter(entry -> lastLook.map(look -> entry.occurredAt().isAfter(look.occurredAt()))
+                        .orElse(true))
+                .filter(entry -> sign(entry).isPresent())
+                .findFirst()
+                .ifPresent(entry ->
+                        open.add(task("look-now", 1, texts.lookNow(sign(entry).orElseThrow()), entry.localDate())));
+        followUp.clock().ifPresent(reading -> open.addAll(asked(animal.id(), reading)));
+        return open;
+    }
+
+    /** What of a diary entry asks for a look. */
+    private static Optional<String> sign(DiaryEntry entry) {
+        if (entry.miteCheck() == MiteCheck.SEEN) {
+            return Optional.of("mites");
+        }
+        return entry.demeanour()
+                .filter(demeanour -> demeanour == Demeanour.DULL)
+                .map(dull -> "dull");
+    }
+
+    /**
+     * What a vet has still to speak about, or whose treatment has to end: at the animal that it is about, or at every
+     * one of the room where that is not known or the animal stands there no more.
+     */
+    private List<WorklistFacts.OpenTask> asked(UUID animal, ClockReading reading) {
+        List<WorklistFacts.OpenTask> asked = new ArrayList<>();
+        List<UUID> waiting =
+                reading.standing().fold(empty -> List.of(), running -> List.of(), held -> held.waitingFor());
+        for (ClockReading.Step step : reading.history()) {
+            ClockEvent event = step.event();
+            boolean question = reading.openQuestions().contains(event.id());
+            boolean treatment = !question && waiting.contains(event.id());
+            if ((question || treatment) && isAbout(animal, event, reading)) {
+                String kind = question ? "vets-word" : "treatment-end";
+                int ordinal = 1
+                        + (int) asked.stream()
+                                .filter(task -> task.kind().equals(kind))
+                                .count();
+                asked.add(task(kind, ordinal, step.because(), event.on()));
+            }
+        }
+        return asked;
+    }
+
+    private static boolean isAbout(UUID animal, ClockEvent event, ClockReading reading) {
+        Optional<UUID> about = event instanceof ClockEvent.Occurred what ? what.animal() : Optional.empty();
+        return about.filter(reading.animals()::contains).map(animal::equals).orElse(true);
+    }
+
+    private WorklistFacts.OpenTask task(String kind, int ordinal, String what, LocalDate due) {
+        return new WorklistFacts.OpenTask(kind, ordinal, texts.title(kind, what), due, due);
+    }
+}

@@ -1,0 +1,16 @@
+package varanid.intake.worklist;
+
+import varanid.intake.quarantine.RoundsOrder;
+
+/** The order of the rounds as a number that an index can hold. */
+final class RoundsRank {
+
+    private RoundsRank() {}
+
+    /** Less than another's exactly where {@link RoundsOrder#COMPARATOR} says that this comes first. */
+    static int of(RoundsOrder.Stop stop) {
+        return stop.workPlace().ordinal() * 100
+                + stop.isolation().ordinal() * 10
+                + stop.stage().ordinal();
+    }
+}

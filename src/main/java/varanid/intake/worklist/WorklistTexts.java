@@ -1,0 +1,93 @@
+package varanid.intake.worklist;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.quarantine.Isolation;
+import varanid.intake.quarantine.RoundsOrder;
+import varanid.intake.quarantine.WorkPlace;
+
+/** The words of {@code shared/reference/worklist.yaml}. */
+@Component
+class WorklistTexts {
+
+    private static final String PATH = "/shared/reference/worklist.yaml";
+
+    private final TextFile file;
+
+    WorklistTexts() {
+        YAMLMapper yaml = YAMLMapper.builder()
+                .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+                .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+                .build();
+        try (InputStream in = WorklistTexts.class.getResourceAsStream(PATH)) {
+            if (in == null) {
+                throw new IllegalStateException("missing from the program: " + PATH);
+            }
+            file = yaml.readValue(in, TextFile.class);
+        } catch (IOException e) {
+            throw new IllegalStateException("cannot be read: " + PATH, e);
+        }
+        for (WorkPlace place : WorkPlace.values()) {
+            for (Isolation isolation : Isolation.values()) {
+                reminder(place.code(), isolation.code());
+            }
+        }
+    }
+
+    NotLookedAt notLookedAt() {
+        return file.notLookedAt();
+    }
+
+    /** The title of a task beside the plan. */
+    String title(String kind, String what) {
+        Titled titled = file.tasks().get(kind);
+        if (titled == null) {
+            throw new IllegalStateException(PATH + " has no task " + kind);
+        }
+        return titled.title().replace("{what}", what);
+    }
+
+    /** Why a diary entry asks for a look. */
+    String lookNow(String sign) {
+        return Objects.requireNonNull(file.lookNow().get(sign), () -> PATH + " has no reason to look: " + sign);
+    }
+
+    String newOrWorse(String what) {
+        return file.newOrWorse().replace("{what}", what);
+    }
+
+    /** What to remember at that stop of the rounds. */
+    String reminder(RoundsOrder.Stop stop) {
+        return reminder(stop.workPlace().code(), stop.isolation().code());
+    }
+
+    private String reminder(String place, String isolation) {
+        return file.reminders().stream()
+                .filter(line -> line.place().equals(place) && line.isolation().equals(isolation))
+                .map(Reminder::text)
+                .findFirst()
+                .orElseThrow(
+                        () -> new IllegalStateException(PATH + " has no reminder for " + place + ", " + isolation));
+    }
+
+    /** What is said of an animal that nobody has looked at. */
+    record NotLookedAt(String headline, String words, String source) {}
+
+    private record Reminder(String place, String isolation, String text, String source) {}
+
+    private record Titled(String title, String source) {}
+
+    private record TextFile(
+            String asOf,
+            NotLookedAt notLookedAt,
+            Map<String, Titled> tasks,
+            Map<String, String> lookNow,
+            String newOrWorse,
+            List<Reminder> reminders) {}
+}
