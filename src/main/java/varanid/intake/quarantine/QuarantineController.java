@@ -7,6 +7,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.UUID;
 import org.springframework.http.ResponseEntity;
 import org.springframework.transaction.annotation.Transactional;
@@ -26,13 +27,21 @@ import varanid.intake.platform.web.Query;
 class QuarantineController {
 
     private final FollowUps followUps;
+    private final ReleaseReviews reviews;
     private final Rooms rooms;
     private final Animals animals;
     private final QuarantinePolicy policy;
     private final Clock clock;
 
-    QuarantineController(FollowUps followUps, Rooms rooms, Animals animals, QuarantinePolicy policy, Clock clock) {
+    QuarantineController(
+            FollowUps followUps,
+            ReleaseReviews reviews,
+            Rooms rooms,
+            Animals animals,
+            QuarantinePolicy policy,
+            Clock clock) {
         this.followUps = followUps;
+        this.reviews = reviews;
         this.rooms = rooms;
         this.animals = animals;
         this.policy = policy;
@@ -59,6 +68,19 @@ class QuarantineController {
                 policy,
                 followUp,
                 followUp.room().flatMap(place -> rooms.findById(caller.key(place.id()))),
+                needed(caller, followUp),
                 new Names(animals, caller.organisationId())));
+    }
+
+    private List<ReleaseCondition> needed(Caller caller, FollowUp followUp) {
+        return followUp.where() == FollowUp.Where.IN_QUARANTINE
+                ? animals.find(caller.organisationId(), followUp.animalId()).stream()
+                        .flatMap(animal ->
+                                reviews
+                                        .review(caller.organisationId(), caller.zone(), animal, followUp.asOf())
+                                        .open()
+                                        .stream())
+                        .toList()
+                : List.of();
     }
 }

@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param strictMinimum for animals whose isolation is strict
  * @param contagionMinimum for animals that have, or are exposed to, something contagious
  * @param causes what acts on a clock
+ * @param vetsCauses those that only a vet records
  * @param signs which cause a sign of a look is
  * @param agents which cause an agent found in a sample is
  * @param deaths what a death is
@@ -49,6 +50,7 @@ public record QuarantinePolicy(
         Minimum strictMinimum,
         Minimum contagionMinimum,
         List<Cause> causes,
+        List<String> vetsCauses,
         Signs signs,
         Agents agents,
         Deaths deaths,
@@ -74,6 +76,7 @@ public record QuarantinePolicy(
         published = List.copyOf(published);
         minimumDays = List.copyOf(minimumDays);
         causes = List.copyOf(causes);
+        vetsCauses = List.copyOf(vetsCauses);
         schedules = List.copyOf(schedules);
         tools = List.copyOf(tools);
         hygiene = List.copyOf(hygiene);
@@ -110,7 +113,7 @@ public record QuarantinePolicy(
                         && cause.countsFrom() == CountsFrom.EVENT)) {
             faults.add("the cause " + NEW_ANIMAL + " must be there and restart from its event");
         }
-        for (String named : causesNamed(signs, agents, deaths)) {
+        for (String named : causesNamed(vetsCauses, signs, agents, deaths)) {
             if (!ids.contains(named)) {
                 faults.add("there is no cause " + named);
             }
@@ -170,8 +173,8 @@ public record QuarantinePolicy(
                 .orElseThrow(() -> new IllegalArgumentException("the policy knows no cause \"" + cause + "\""));
     }
 
-    private static List<String> causesNamed(Signs signs, Agents agents, Deaths deaths) {
-        List<String> named = new ArrayList<>();
+    private static List<String> causesNamed(List<String> vetsCauses, Signs signs, Agents agents, Deaths deaths) {
+        List<String> named = new ArrayList<>(vetsCauses);
         signs.findings().forEach(each -> named.add(each.cause()));
         signs.routes().forEach(each -> named.add(each.cause()));
         agents.significant().forEach(each -> named.add(each.cause()));

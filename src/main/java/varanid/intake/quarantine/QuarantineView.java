@@ -45,12 +45,20 @@ record QuarantineView(
         @Schema(description = "what is to be done next, overdue first, then by date")
         List<TaskView> next,
 
+        @Schema(description = "what a release still needs: every condition that is not met")
+        List<ReleaseController.ConditionView> neededForRelease,
+
         @Nullable PlanView plan,
         @Nullable String warning) {
 
     private static final int NEXT = 12;
 
-    static QuarantineView of(QuarantinePolicy policy, FollowUp followUp, Optional<RoomRow> room, Names names) {
+    static QuarantineView of(
+            QuarantinePolicy policy,
+            FollowUp followUp,
+            Optional<RoomRow> room,
+            List<ReleaseCondition> needed,
+            Names names) {
         return new QuarantineView(
                 followUp.animalId(),
                 names.find(followUp.animalId()),
@@ -75,6 +83,7 @@ record QuarantineView(
                         .limit(NEXT)
                         .map(TaskView::of)
                         .toList(),
+                needed.stream().map(ReleaseController.ConditionView::of).toList(),
                 followUp.plan().map(plan -> PlanView.of(plan, followUp.tasks())).orElse(null),
                 followUp.plan().map(QuarantinePlan::warning).orElse(null));
     }

@@ -97,7 +97,7 @@ class RoomEventController {
         Present present = Present.at(clock, caller.zone());
         get(caller, roomId);
         EventRequest wanted = request.read(fields -> EventRequest.reader(fields, policy, present));
-        if (wanted.isAVetsWord()) {
+        if (wanted.isAVetsWord() || policy.vetsCauses().contains(Objects.requireNonNullElse(wanted.cause(), ""))) {
             caller.require(Role.CLINICIAN);
         }
         return once.perform(caller, request, () -> {

@@ -2,6 +2,9 @@ package varanid.intake.quarantine;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CyclicBarrier;
@@ -80,6 +83,15 @@ class ClockIT {
                 .isEqualTo(rescue.day(26).toString());
         assertThat(Rescue.each(clock.json().get("history"), "/did")).containsExactly("started", "paused", "went-on");
         assertThat(clock.text("/inWords")).contains("did not count");
+    }
+
+    @Test
+    void whatAVetHasConfirmedIsRecordedByAVet() {
+        String body = "{\"kind\":\"occurred\",\"cause\":\"air-sign-confirmed\"}";
+        assertThat(rescue.event(rescue.keeper, shed, body).isProblem("forbidden"))
+                .isTrue();
+        assertThat(Rescue.created(rescue.event(rescue.vet, shed, body)).text("/clock/start"))
+                .isEqualTo(rescue.day(0).toString());
     }
 
     @Test
@@ -265,13 +277,29 @@ class ClockIT {
         };
     }
 
-    /** An injected clock, no waiting: ninety days on, the date has passed, and nothing was lifted by itself. */
     @Test
     void aDateThatHasPassedEndsNothing() {
-        clock.later(java.time.Duration.ofDays(90), () -> {
-            assertThat(rescue.clock(shed).text("/earliestRelease"))
-                    .isEqualTo(rescue.day(20).toString());
-            assertThat(rescue.clock(shed).json().get("animals")).hasSize(1);
-        });
+        String garage = rescue.room("Garage");
+        rescue.place(rescue.animal("Bo"), garage, -100);
+        Answer clock = rescue.clock(garage);
+        assertThat(clock.text("/earliestRelease")).isEqualTo(rescue.day(-40).toString());
+        assertThat(clock.json().get("animals")).hasSize(1);
+    }
+
+    /** The injected clock is moved over midnight: the day is the organisation's. */
+    @Test
+    void aHeldDateMovesOnWithEveryDay() {
+        rescue.occur(shed, "mites", -20);
+        assertThat(rescue.clock(shed).text("/notBefore"))
+                .isEqualTo(rescue.day(90).toString());
+        assertThat(rescue.clock(shed, 7).text("/notBefore"))
+                .isEqualTo(rescue.day(97).toString());
+        LocalDateTime now = LocalDateTime.ofInstant(clock.instant(), ZoneOffset.UTC);
+        Duration toTomorrow =
+                Duration.between(now, now.toLocalDate().plusDays(1).atStartOfDay());
+        clock.later(
+                toTomorrow,
+                () -> assertThat(rescue.clock(shed).text("/notBefore"))
+                        .isEqualTo(rescue.day(91).toString()));
     }
 }

@@ -170,6 +170,7 @@ class QuarantinePolicyTest {
                         new QuarantinePolicy.Minimum(29, false, "X", "too short"),
                         POLICY.contagionMinimum(),
                         List.of(POLICY.getCause("mites"), POLICY.getCause("mites")),
+                        POLICY.vetsCauses(),
                         POLICY.signs(),
                         POLICY.agents(),
                         POLICY.deaths(),

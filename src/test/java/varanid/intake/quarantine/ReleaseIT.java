@@ -23,7 +23,7 @@ class ReleaseIT {
     private static final String WELL = """
             {"laboured-breathing": "absent", "open-mouth-breathing": "absent", "tissue-from-vent": "absent",
              "bleeding": "absent", "cannot-lift-body": "absent", "unresponsive": "absent", "mites": "absent",
-             "ticks": "absent"}""";
+             "ticks": "none"}""";
 
     @Autowired
     Organisations organisations;
