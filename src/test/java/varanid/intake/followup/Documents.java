@@ -24,6 +24,8 @@ final class Documents {
         line("  " + plan.at("/clock/inWords").asString());
         line("  isolation " + text(plan, "isolation") + "; in the rounds: "
                 + plan.at("/workPlace/text").asString());
+        plan.at("/plan/hygiene").forEach(each -> line("  every day: " + text(each, "text")));
+        plan.at("/plan/tools").forEach(each -> line("  tools: " + text(each, "text")));
         plan.get("ask").forEach(each -> line("  ask: " + text(each, "text")));
         plan.get("next")
                 .forEach(task -> line("  " + text(task, "state") + ", " + text(task, "due") + " to "
