@@ -25,8 +25,10 @@ import varanid.intake.animal.LengthReading;
 import varanid.intake.animal.Remark;
 import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
+import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Page;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
@@ -94,6 +96,20 @@ public class Lengths {
                 .forEach(row -> found.add(new MeasuredLength(row.localDate(), row.reading())));
         found.sort(Comparator.comparing(each -> each.reading().occurredAt()));
         return found;
+    }
+
+    /**
+     * Reads a length and keeps it.
+     *
+     * @return its id
+     * @throws ProblemException 404 where the organisation has no such animal, 422 with every fault of the request, 409
+     *     where it corrects what was corrected already
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
+        Present present = Present.at(clock, caller.zone());
+        NewLength given = request.read(fields -> NewLength.read(fields, present));
+        return keep(caller, animalId, given).id();
     }
 
     @Transactional(propagation = Propagation.MANDATORY)

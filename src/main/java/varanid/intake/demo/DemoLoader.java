@@ -12,16 +12,18 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.ObjectNode;
 import varanid.intake.account.Accounts;
 import varanid.intake.animal.Arrivals;
 import varanid.intake.assessment.Assessments;
+import varanid.intake.condition.Lengths;
+import varanid.intake.diary.DiaryKeeper;
+import varanid.intake.enclosure.EnclosureReadings;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.start.CannotStart;
 import varanid.intake.platform.start.HomeFolder;
@@ -30,6 +32,8 @@ import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Secret;
+import varanid.intake.quarantine.QuarantineRecords;
+import varanid.intake.sample.Samples;
 import varanid.intake.weight.Weighings;
 
 /** Makes the demo's organisation, all of it in one transaction. */
@@ -43,6 +47,11 @@ class DemoLoader {
     private final Arrivals arrivals;
     private final Assessments assessments;
     private final Weighings weighings;
+    private final Lengths lengths;
+    private final EnclosureReadings readings;
+    private final DiaryKeeper diary;
+    private final Samples samples;
+    private final QuarantineRecords quarantine;
     private final HomeFolder home;
     private final JdbcClient jdbc;
     private final Ids ids;
@@ -53,6 +62,11 @@ class DemoLoader {
             Arrivals arrivals,
             Assessments assessments,
             Weighings weighings,
+            Lengths lengths,
+            EnclosureReadings readings,
+            DiaryKeeper diary,
+            Samples samples,
+            QuarantineRecords quarantine,
             HomeFolder home,
             JdbcClient jdbc,
             Ids ids,
@@ -61,6 +75,11 @@ class DemoLoader {
         this.arrivals = arrivals;
         this.assessments = assessments;
         this.weighings = weighings;
+        this.lengths = lengths;
+        this.readings = readings;
+        this.diary = diary;
+        this.samples = samples;
+        this.quarantine = quarantine;
         this.home = home;
         this.jdbc = jdbc;
         this.ids = ids;
@@ -86,35 +105,31 @@ class DemoLoader {
         jdbc.sql("INSERT INTO demo_organisation (organisation_id) VALUES (?)")
                 .param(organisation)
                 .update();
-        Instant now = clock.instant();
-        Map<String, String> named = new HashMap<>();
-        Caller keeper = Objects.requireNonNull(people.get("keeper"));
-        for (JsonNode consignment : script.content().get("consignments")) {
-            JsonNode is = script.resolve(consignment.get("is"), now, named);
-            UUID id = said(is, () -> arrivals.addConsignment(keeper, JsonRequest.written(is)));
-            named.put(consignment.get("known-as").stringValue(), id.toString());
+        Telling telling = new Telling(script, people, clock.instant(), new HashMap<>());
+        telling.make("consignments", arrivals::addConsignment);
+        telling.make("rooms", quarantine::keepRoom);
+        telling.make("animals", arrivals::addAnimal);
+        // Before the looks and results, which are told to the room where the animal stood.
+        telling.tell("placements", quarantine::keepPlacement);
+        for (JsonNode animal : script.content().get("animals")) {
+            UUID id = telling.get(animal.get("known-as").stringValue());
+            // Weighings before the looks, which they answer.
+            telling.each(animal.path("weighings"), request -> weighings.keep(telling.keeper(), id, request));
+            telling.each(animal.path("lengths"), request -> lengths.keep(telling.keeper(), id, request));
+            telling.each(animal.path("enclosure-readings"), request -> readings.keep(telling.keeper(), id, request));
+            telling.each(animal.path("looks"), request -> assessments.keep(telling.keeper(), id, request));
+            telling.each(animal.path("diary"), request -> diary.keep(telling.keeper(), id, request));
+            for (JsonNode sample : animal.path("samples")) {
+                UUID taken = telling.one(sample.get("is"), request -> samples.keep(telling.keeper(), id, request));
+                telling.each(
+                        sample.path("results"), request -> samples.keepResult(telling.keeper(), id, taken, request));
+            }
         }
-        JsonNode animals = script.content().get("animals");
-        for (JsonNode animal : animals) {
-            load(script, animal, keeper, now, named);
-        }
-        return animals.size();
-    }
-
-    private void load(DemoScript script, JsonNode animal, Caller keeper, Instant now, Map<String, String> named) {
-        JsonNode is = script.resolve(animal.get("is"), now, named);
-        UUID id = said(is, () -> arrivals.addAnimal(keeper, JsonRequest.written(is)));
-        // Before the looks, which they answer.
-        for (JsonNode weighing : animal.path("weighings")) {
-            JsonNode request = script.resolve(weighing, now, named);
-            said(request, () -> weighings.keep(keeper, id, JsonRequest.written(request)));
-        }
-        for (JsonNode look : animal.path("looks")) {
-            ObjectNode request = (ObjectNode) script.resolve(look, now, named);
-            script.content().get("every-look").properties().forEach(it -> request.set(it.getKey(), it.getValue()));
-            UUID kept = said(request, () -> assessments.keep(keeper, id, JsonRequest.written(request)));
-            named.put("the-look-before", kept.toString());
-        }
+        telling.tell("room-events", quarantine::keepEvent);
+        telling.tell("legal-holds", quarantine::keepLegalHold);
+        telling.tell("approvals", quarantine::keepApproval);
+        telling.tell("releases", quarantine::keepDecision);
+        return script.content().get("animals").size();
     }
 
     private Caller addPerson(UUID organisation, ZoneId zone, JsonNode person) {
@@ -139,11 +154,62 @@ class DemoLoader {
         }
     }
 
-    private static UUID said(JsonNode request, Supplier<UUID> add) {
-        try {
-            return add.get();
-        } catch (ProblemException e) {
-            throw new IllegalStateException("the demo's " + request + " is refused: " + e.faults(), e);
+    /** Sends a request that makes something. */
+    private interface Making {
+        UUID make(Caller caller, JsonRequest request);
+    }
+
+    /** Sends a request about something that is there. */
+    private interface Saying {
+        UUID say(Caller caller, UUID about, JsonRequest request);
+    }
+
+    /**
+     * The script while it is being told.
+     *
+     * @param named ids of what was made, by name
+     */
+    private record Telling(DemoScript script, Map<String, Caller> people, Instant now, Map<String, String> named) {
+
+        Caller keeper() {
+            return Objects.requireNonNull(people.get("keeper"));
+        }
+
+        UUID get(String name) {
+            return UUID.fromString(Objects.requireNonNull(named.get(name), name));
+        }
+
+        void make(String section, Making making) {
+            for (JsonNode each : script.content().get(section)) {
+                UUID id = one(each.get("is"), request -> making.make(keeper(), request));
+                named.put(each.get("known-as").stringValue(), id.toString());
+            }
+        }
+
+        void tell(String section, Saying saying) {
+            for (JsonNode each : script.content().get(section)) {
+                Caller by = Objects.requireNonNull(people.get(each.path("by").asString("keeper")));
+                UUID of = get(each.get("of").stringValue());
+                one(each.get("is"), request -> saying.say(by, of, request));
+            }
+        }
+
+        /** What is said to have occurred at several moments is sent once for each. */
+        void each(JsonNode requests, Function<JsonRequest, UUID> send) {
+            for (JsonNode each : requests) {
+                for (JsonNode once : script.unfold(each)) {
+                    named.put("the-one-before", one(once, send).toString());
+                }
+            }
+        }
+
+        UUID one(JsonNode written, Function<JsonRequest, UUID> send) {
+            JsonNode request = script.resolve(written, now, named);
+            try {
+                return send.apply(JsonRequest.written(request));
+            } catch (ProblemException e) {
+                throw new IllegalStateException("the demo's " + request + " is refused: " + e.faults(), e);
+            }
         }
     }
 }

@@ -7,6 +7,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.Period;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -19,8 +21,9 @@ import tools.jackson.databind.node.StringNode;
 import tools.jackson.dataformat.yaml.YAMLMapper;
 
 /**
- * The file that describes the demo. Its requests are those of the API, but for two kinds of text: {@code now-PT3H} and
- * {@code today-P1D} stand for a moment and a date, and names stand for ids that there are only once it is loaded.
+ * The file that describes the demo. Its requests are those of the API, but for this: {@code now-PT3H} and {@code
+ * today-P1D} stand for a moment and a date; names stand for ids that there are only once it is loaded; {@code as} stands
+ * for all that is said once under a name, where nothing else is said instead; and a list of moments for one request each.
  *
  * @param content the file as it is
  */
@@ -57,7 +60,9 @@ record DemoScript(JsonNode content) {
     JsonNode resolve(JsonNode node, Instant now, Map<String, String> ids) {
         if (node instanceof ObjectNode object) {
             ObjectNode resolved = object.objectNode();
-            object.properties().forEach(entry -> resolved.set(entry.getKey(), resolve(entry.getValue(), now, ids)));
+            completed(object)
+                    .properties()
+                    .forEach(entry -> resolved.set(entry.getKey(), resolve(entry.getValue(), now, ids)));
             return resolved;
         } else if (node instanceof ArrayNode array) {
             ArrayNode resolved = array.arrayNode();
@@ -67,6 +72,31 @@ record DemoScript(JsonNode content) {
             return StringNode.valueOf(resolve(text.stringValue(), now, ids));
         }
         return node;
+    }
+
+    /** One request for each moment at which it is said to have occurred. */
+    List<JsonNode> unfold(JsonNode written) {
+        if (!(written instanceof ObjectNode object)
+                || !completed(object).path("occurredAt").isArray()) {
+            return List.of(written);
+        }
+        List<JsonNode> unfolded = new ArrayList<>();
+        for (JsonNode moment : completed(object).get("occurredAt")) {
+            unfolded.add(object.deepCopy().set("occurredAt", moment));
+        }
+        return unfolded;
+    }
+
+    /** With what is said once. */
+    private ObjectNode completed(ObjectNode object) {
+        if (!(object.path("as") instanceof StringNode name)) {
+            return object;
+        }
+        ObjectNode said = (ObjectNode) content.get("said-once").get(name.stringValue());
+        ObjectNode completed = completed(said).deepCopy();
+        object.properties().forEach(entry -> completed.set(entry.getKey(), entry.getValue()));
+        completed.remove("as");
+        return completed;
     }
 
     private String resolve(String text, Instant now, Map<String, String> ids) {

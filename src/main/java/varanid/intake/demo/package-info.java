@@ -1,5 +1,5 @@
 /**
- * The demo: an invented rescue on the morning after a surrender, to try the service on.
+ * The demo: an invented rescue with animals at every stage between arrival and release, to try the service on.
  *
  * <p>It is an organisation of its own, described in {@code demo/reed-bank.yaml} and loaded through the same checks as a
  * request. Started once with {@code --load-demo} the service makes it and writes the tokens of its keeper and its vet
@@ -9,7 +9,7 @@
  * touches no row of another organisation, although it works as the owner of the tables and past the triggers that guard
  * what is append-only.
  *
- * <p>Uses {@code account}, {@code animal}, {@code assessment}, {@code weight} and {@code platform}.
+ * <p>Uses {@code account}, {@code platform} and every feature that keeps records of animals.
  */
 @NullMarked
 package varanid.intake.demo;

@@ -12,21 +12,25 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import varanid.intake.animal.AnimalChanged;
+import varanid.intake.animal.Animals;
 import varanid.intake.assessment.KeptLook;
 import varanid.intake.assessment.Looks;
 import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
+import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 
 /** Keeps entries, and says when one of them asks for a look. */
 @Service
-class DiaryKeeper {
+public class DiaryKeeper {
 
     private final DiaryRows rows;
     private final Diary diary;
+    private final Animals animals;
     private final Looks looks;
     private final DemeanourRules rules;
     private final OrganisationLock lock;
@@ -37,6 +41,7 @@ class DiaryKeeper {
     DiaryKeeper(
             DiaryRows rows,
             Diary diary,
+            Animals animals,
             Looks looks,
             DemeanourReference reference,
             OrganisationLock lock,
@@ -45,6 +50,7 @@ class DiaryKeeper {
             Clock clock) {
         this.rows = rows;
         this.diary = diary;
+        this.animals = animals;
         this.looks = looks;
         this.rules = reference.rules();
         this.lock = lock;
@@ -54,11 +60,26 @@ class DiaryKeeper {
     }
 
     /**
+     * Reads an entry and keeps it.
+     *
+     * @return its id
+     * @throws ProblemException 404 where the organisation has no such animal, 422 with every fault of the request, 409
+     *     where it corrects what was corrected already
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
+        animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
+        Present present = Present.at(clock, caller.zone());
+        NewDiaryEntry given = request.read(fields -> NewDiaryEntry.read(fields, present));
+        return keep(caller, animalId, given).id();
+    }
+
+    /**
      * @throws ProblemException 422 where it corrects what is no entry of this animal, 409 where it corrects what was
      *     corrected already
      */
     @Transactional(propagation = Propagation.MANDATORY)
-    public DiaryRow keep(Caller caller, UUID animalId, NewDiaryEntry entry) {
+    DiaryRow keep(Caller caller, UUID animalId, NewDiaryEntry entry) {
         lock.hold(caller.organisationId());
         UUID supersedes = entry.supersedes();
         if (supersedes != null) {

@@ -14,8 +14,10 @@ import varanid.intake.animal.AnimalChanged;
 import varanid.intake.animal.Animals;
 import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
+import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 
@@ -76,6 +78,21 @@ public class EnclosureReadings {
     /** Without a species only what holds for all is judged by. */
     static Surroundings judge(Animals.Newcomer animal, LatestReadings latest) {
         return latest.judge(animal.species().orElse(""), animal.lifeStage().code());
+    }
+
+    /**
+     * Reads a reading and keeps it.
+     *
+     * @return its id
+     * @throws ProblemException 404 where the organisation has no such animal, 422 with every fault of the request, 409
+     *     where it corrects what was corrected already
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
+        animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
+        Present present = Present.at(clock, caller.zone());
+        NewReading given = request.read(fields -> NewReading.read(fields, rules, present));
+        return keep(caller, animalId, given).id();
     }
 
     @Transactional(propagation = Propagation.MANDATORY)

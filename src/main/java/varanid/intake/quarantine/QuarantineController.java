@@ -75,8 +75,8 @@ class QuarantineController {
     private List<ReleaseCondition> needed(Caller caller, FollowUp followUp) {
         return followUp.where() == FollowUp.Where.IN_QUARANTINE
                 ? animals.find(caller.organisationId(), followUp.animalId()).stream()
-                        .flatMap(animal ->
-                                reviews
+                        .flatMap(
+                                animal -> reviews
                                         .review(caller.organisationId(), caller.zone(), animal, followUp.asOf())
                                         .open()
                                         .stream())

@@ -30,8 +30,8 @@ class FeedController {
     static final String PATH = "/calendar/";
 
     private static final String ENDING = ".ics";
-    private static final MediaType CALENDAR = new MediaType("text", "calendar", StandardCharsets.UTF_8);
-    private static final ContentDisposition FILE =
+    static final MediaType CALENDAR = new MediaType("text", "calendar", StandardCharsets.UTF_8);
+    static final ContentDisposition FILE =
             ContentDisposition.inline().filename("reminders.ics").build();
 
     private final Feeds feeds;

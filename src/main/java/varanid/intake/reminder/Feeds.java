@@ -66,18 +66,23 @@ class Feeds {
                         people.findZone(row.organisationId(), row.personId()).map(zone -> new OpenLink(row, zone)));
     }
 
-    /** The file, as plans are now. What changed since calendars were told last is kept with it. */
+    /** The file of a link, as plans are now. What changed since calendars were told last is kept with it. */
     @Transactional
     byte[] write(OpenLink link) {
         CalendarLinkRow row = link.row();
-        lock.hold(row.organisationId());
+        byte[] file = write(row.organisationId(), link.zone(), row.animalId(), row.label(), row.form());
+        links.noteFetch(row.organisationId(), row.id(), LocalDate.ofInstant(clock.instant(), link.zone()));
+        return file;
+    }
+
+    /** The same for somebody who sent a token. */
+    @Transactional
+    byte[] write(UUID organisationId, ZoneId zone, Optional<UUID> animalId, String label, CalendarFeed.As form) {
+        lock.hold(organisationId);
         Instant now = clock.instant();
-        LocalDate today = LocalDate.ofInstant(now, link.zone());
-        List<PlannedTask> told = told(row.organisationId(), link.zone(), row.animalId(), today);
-        List<Reminder> reminders =
-                kept.revise(row.organisationId(), row.animalId(), told, now, now.minus(TOLD_AFTER_ITS_END));
-        links.noteFetch(row.organisationId(), row.id(), today);
-        return CalendarFeed.write(row.label(), reminders.stream().sorted(BY_DAY).toList(), row.form());
+        List<PlannedTask> told = told(organisationId, zone, animalId, LocalDate.ofInstant(now, zone));
+        List<Reminder> reminders = kept.revise(organisationId, animalId, told, now, now.minus(TOLD_AFTER_ITS_END));
+        return CalendarFeed.write(label, reminders.stream().sorted(BY_DAY).toList(), form);
     }
 
     private List<PlannedTask> told(UUID organisationId, ZoneId zone, Optional<UUID> animalId, LocalDate today) {

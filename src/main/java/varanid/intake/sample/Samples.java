@@ -1,19 +1,33 @@
 package varanid.intake.sample;
 
+import java.time.Clock;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import varanid.intake.animal.Animals;
+import varanid.intake.infection.SamplingDefaults;
+import varanid.intake.platform.time.Present;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.JsonRequest;
+import varanid.intake.platform.web.ProblemException;
 
 /** What other features may know about an animal's samples. */
 @Service
 public class Samples {
 
     private final SampleStore store;
+    private final Animals animals;
+    private final SamplingDefaults known;
+    private final Clock clock;
 
-    Samples(SampleStore store) {
+    Samples(SampleStore store, Animals animals, SamplingReference reference, Clock clock) {
         this.store = store;
+        this.animals = animals;
+        this.known = reference.defaults();
+        this.clock = clock;
     }
 
     /** The animal's samples with what they come to now, in the order they were taken; none for an unknown animal. */
@@ -23,5 +37,35 @@ public class Samples {
                 .sorted(Comparator.comparing(sample -> sample.row().takenAt()))
                 .map(SampleFile::kept)
                 .toList();
+    }
+
+    /**
+     * Reads a sample and keeps it.
+     *
+     * @return its id
+     * @throws ProblemException 404 where the organisation has no such animal, 422 with every fault of the request, 409
+     *     where it corrects what was corrected already
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
+        animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
+        Present present = Present.at(clock, caller.zone());
+        NewSample sample = request.read(fields -> NewSample.reader(fields, known, present));
+        return store.add(caller, animalId, sample).row().id();
+    }
+
+    /**
+     * Reads what one method found in a sample, and keeps it.
+     *
+     * @return its id
+     * @throws ProblemException as for {@link #keep}
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID keepResult(Caller caller, UUID animalId, UUID sampleId, JsonRequest request) {
+        SampleRow sample = store.find(caller.organisationId(), animalId, sampleId)
+                .orElseThrow(() -> ProblemException.notFound("sample"));
+        Present present = Present.at(clock, caller.zone());
+        NewResult result = request.read(fields -> NewResult.reader(fields, sample, known, present));
+        return store.add(caller, sample, result).row().id();
     }
 }

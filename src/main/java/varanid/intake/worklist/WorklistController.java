@@ -31,6 +31,9 @@ class WorklistController {
     /** How far ahead a list can be asked for, in days. */
     private static final int FARTHEST = 366;
 
+    /** How much of each list the morning page shows. */
+    private static final int MORNING = 20;
+
     private final WorklistRows rows;
     private final WorklistFill fill;
     private final WorklistTexts texts;
@@ -41,6 +44,39 @@ class WorklistController {
         this.fill = fill;
         this.texts = texts;
         this.clock = clock;
+    }
+
+    @GetMapping
+    @Operation(
+            summary = "The morning page: the beginning of both lists",
+            description = "The lists contradict each other on purpose: whoever is needed at once is rarely whom to"
+                    + " touch first. Each goes on at its own path.")
+    @Parameter(
+            name = "asOf",
+            in = ParameterIn.QUERY,
+            description = "what is due on this day; today unless said, not earlier, at most 366 days ahead",
+            schema = @Schema(type = "string", format = "date"))
+    public ResponseEntity<Morning> both(Caller caller, Query query) {
+        Given<LocalDate> day = day(caller, query);
+        query.orThrow();
+        LocalDate asOf = day.orElse(today(caller));
+        UUID organisation = caller.organisationId();
+        fill.require(organisation);
+        WorklistViews views = new WorklistViews(texts, asOf);
+        int oneMore = MORNING + 1;
+        Optional<UUID> anyRoom = Optional.empty();
+        List<ActNowItem> actNow =
+                rows.listActNow(organisation, Only.ALL, anyRoom, asOf, Optional.empty(), oneMore).stream()
+                        .map(views::actNow)
+                        .toList();
+        List<RoundsItem> rounds =
+                rows.listRounds(organisation, anyRoom, Optional.empty(), Optional.empty(), oneMore).stream()
+                        .map(views::rounds)
+                        .toList();
+        return ResponseEntity.ok(new Morning(
+                asOf,
+                Morning.Beginning.of("act-now", actNow, MORNING),
+                Morning.Beginning.of("rounds", rounds, MORNING)));
     }
 
     @GetMapping("/act-now")

@@ -32,7 +32,7 @@ class DemoArgumentsIT {
         });
         start(database, "--load-demo");
         assertThat(home.resolve("demo-token")).exists();
-        assertThat(counts(database)).isEqualTo("2 organisations, 12 animals");
+        assertThat(counts(database)).isEqualTo("2 organisations, 16 animals");
         start(database, "--remove-demo");
         assertThat(home.resolve("demo-token")).doesNotExist();
         assertThat(counts(database)).isEqualTo("1 organisations, 0 animals");

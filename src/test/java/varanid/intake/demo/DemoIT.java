@@ -56,14 +56,14 @@ class DemoIT {
     }
 
     @Test
-    void loadsADozenAnimalsAtDifferentStages() throws IOException {
+    void loadsAnimalsAtEveryStage() throws IOException {
         assertThat(demo.load())
-                .contains("with 12 animals")
+                .contains("with 16 animals")
                 .contains(home.resolve("demo-token").toString());
         Client keeper = person("demo-token");
         assertThat(keeper.get("/api/v1/organisation").text("/name")).isEqualTo("Reed Bank Reptile Rescue");
         List<JsonNode> animals = items(keeper.get("/api/v1/animals?limit=200"));
-        assertThat(animals).hasSize(12);
+        assertThat(animals).hasSize(16);
         String van = items(keeper.get("/api/v1/consignments")).get(0).get("id").stringValue();
         assertThat(items(keeper.get("/api/v1/animals?consignment=" + van))).hasSize(6);
 
@@ -114,7 +114,7 @@ class DemoIT {
         String token = Files.readString(home.resolve("demo-token"));
         assertThat(demo.load()).contains("there already");
         assertThat(Files.readString(home.resolve("demo-token"))).isEqualTo(token);
-        assertThat(items(person("demo-token").get("/api/v1/animals?limit=200"))).hasSize(12);
+        assertThat(items(person("demo-token").get("/api/v1/animals?limit=200"))).hasSize(16);
     }
 
     @Test
@@ -171,7 +171,7 @@ class DemoIT {
     void canBeLoadedAgain() throws IOException {
         demo.load();
         demo.remove();
-        assertThat(demo.load()).contains("with 12 animals");
+        assertThat(demo.load()).contains("with 16 animals");
         assertThat(person("demo-token").get("/api/v1/organisation").status()).isEqualTo(200);
     }
 

@@ -48,6 +48,14 @@ class QuarantineClockTest {
     }
 
     @Test
+    void thatWhichCameBackAndLeftAgainOnOneDayIsGone() {
+        Room room = new Room().place(0, "Ada", sixty()).leave(10, "Ada").place(10, "Ada", sixty());
+        assertThat(room.read(10).animals()).containsExactly(id("Ada"));
+        room.add(new ClockEvent.Left(id("leave again"), day(10), id("Ada")));
+        assertThat(room.read(10).standing()).isEqualTo(new Standing.Empty());
+    }
+
+    @Test
     void afterTheLastHasLeftTheNextBeginsANewClock() {
         Room room = new Room()
                 .place(0, "Ada", ninety())

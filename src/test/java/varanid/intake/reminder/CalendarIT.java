@@ -121,6 +121,19 @@ class CalendarIT {
     }
 
     @Test
+    void givesWhoSendsATokenTheCalendarOfOneAnimal() {
+        plan(open(weighing(ada, 1, DAY, "Weigh Ada")), open(weighing(bo, 1, DAY, "Weigh Bo")));
+        Answer file = keeper.get("/api/v1/animals/" + ada + "/calendar");
+        assertThat(file.header("Content-Type")).contains("text/calendar;charset=UTF-8");
+        assertThat(events(file)).containsOnlyKeys(uid(ada, 1));
+        Answer todos = keeper.get("/api/v1/animals/" + ada + "/calendar?form=todos");
+        assertThat(Biweekly.parse(todos.body()).first().getTodos()).hasSize(1);
+        assertThat(program.get("/api/v1/animals/" + ada + "/calendar").status()).isEqualTo(401);
+        assertThat(keeper.get("/api/v1/animals/" + ada + "/calendar?form=poem").status())
+                .isEqualTo(422);
+    }
+
+    @Test
     void isAnEmptyCalendarWhereNothingIsPlanned() {
         Answer feed = fetch(address(keeper, "{\"label\":\"x\"}"));
         assertThat(Biweekly.parse(feed.body()).first().getEvents()).isEmpty();

@@ -125,6 +125,26 @@ class RecordedFactsIT {
         assertThat(names("/api/v1/worklist/act-now")).isEmpty();
     }
 
+    @Test
+    void theMorningPageBeginsBothLists() {
+        String sick = newAnimal("Nettle");
+        keeper.post(sick + "/assessments", body("{\"laboured-breathing\":\"marked\"}", Duration.ZERO));
+        JsonNode morning = keeper.get("/api/v1/worklist").json();
+        assertThat(morning.at("/actNow/items/0/animal/label").stringValue()).isEqualTo("Nettle");
+        assertThat(morning.at("/rounds/items/0/animal/label").stringValue()).isEqualTo("Sorrel");
+        for (String list : List.of("actNow", "rounds")) {
+            assertThat(morning.at("/" + list + "/more").booleanValue()).isFalse();
+            assertThat(items(morning.at("/" + list + "/path").stringValue())).hasSize(2);
+        }
+        for (int i = 0; i < 19; i++) {
+            newAnimal("One more");
+        }
+        JsonNode many = keeper.get("/api/v1/worklist").json();
+        assertThat(many.at("/rounds/items").size()).isEqualTo(20);
+        assertThat(many.at("/rounds/more").booleanValue()).isTrue();
+        assertThat(keeper.get("/api/v1/worklist?asOf=2020-01-01").status()).isEqualTo(422);
+    }
+
     // ---- helpers
 
     private String newAnimal(String name) {
