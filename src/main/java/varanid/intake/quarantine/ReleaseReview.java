@@ -65,7 +65,8 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
                                 ? new ReleaseCondition.Unmet(
                                         id, evidence, "the days up to " + Why.words(running.earliestRelease()))
                                 : new ReleaseCondition.Met(id, evidence),
-                        held -> new ReleaseCondition.Unmet(id, evidence, "what the room waits for: a vet's word, or the end of a treatment"));
+                        held -> new ReleaseCondition.Unmet(
+                                id, evidence, "what the room waits for: a vet's word, or the end of a treatment"));
     }
 
     private static ReleaseCondition vetsWord(ReleaseFacts facts) {
@@ -102,8 +103,11 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
                 .toList();
         boolean pending = known.size() < counted.size();
         if (!known.isEmpty() && known.get(known.size() - 1).result() == ReleaseFacts.Result.POSITIVE) {
-            return new ReleaseCondition.Unmet(id, evidence, rule.lastNegatives() + " negative samples after the positive one, " + rule.apartDays()
-                    + " days or more apart, each less than " + rule.freshHours() + " hours old");
+            return new ReleaseCondition.Unmet(
+                    id,
+                    evidence,
+                    rule.lastNegatives() + " negative samples after the positive one, " + rule.apartDays()
+                            + " days or more apart, each less than " + rule.freshHours() + " hours old");
         }
         String wanted = "the last " + rule.lastNegatives() + " samples since the start negative, " + rule.apartDays()
                 + " days or more apart, each less than " + rule.freshHours() + " hours old";

@@ -42,14 +42,14 @@ class CarelessUseIT {
     @Test
     void nothingIsEndedWhereNothingBegan() {
         assertThat(post("/release-decisions", "{}").faults()).containsExactly("#");
-        assertThat(rescue.keeper.get("/api/v1/animals/" + ada + "/release-review").status())
+        assertThat(rescue.keeper
+                        .get("/api/v1/animals/" + ada + "/release-review")
+                        .status())
                 .isEqualTo(200);
         rescue.place(ada, shed, -3);
         Rescue.created(post("/departures", "{\"because\":\"died\",\"explained\":true}"));
         assertThat(post("/release-decisions", "{}").faults()).containsExactly("#");
-        assertThat(rescue.keeper
-                        .get("/api/v1/animals/" + ada + "/quarantine")
-                        .text("/where"))
+        assertThat(rescue.keeper.get("/api/v1/animals/" + ada + "/quarantine").text("/where"))
                 .isEqualTo("gone");
     }
 
@@ -104,23 +104,17 @@ class CarelessUseIT {
     @Test
     void refusesDaysThatCannotBe() {
         rescue.place(ada, shed, -3);
-        assertThat(rescue.event(
-                                rescue.keeper,
-                                shed,
-                                "{\"kind\":\"lengthened\",\"days\":3651,\"reason\":\"x\"}")
+        assertThat(rescue.event(rescue.keeper, shed, "{\"kind\":\"lengthened\",\"days\":3651,\"reason\":\"x\"}")
                         .faults())
                 .containsExactly("#/days");
         for (String day : List.of("0000-01-01", "-0001-01-01", "9999-12-31", "+999999999-12-31", "2026-02-30")) {
-            Answer refused = rescue.event(
-                    rescue.keeper,
-                    shed,
-                    "{\"kind\":\"occurred\",\"cause\":\"mites\",\"on\":\"%s\"}",
-                    day);
+            Answer refused =
+                    rescue.event(rescue.keeper, shed, "{\"kind\":\"occurred\",\"cause\":\"mites\",\"on\":\"%s\"}", day);
             assertThat(refused.status()).as(day + refused.body()).isEqualTo(422);
             assertThat(refused.faults()).containsExactly("#/on");
         }
-        Rescue.created(rescue.event(
-                rescue.keeper, shed, "{\"kind\":\"lengthened\",\"days\":3650,\"reason\":\"for good\"}"));
+        Rescue.created(
+                rescue.event(rescue.keeper, shed, "{\"kind\":\"lengthened\",\"days\":3650,\"reason\":\"for good\"}"));
         assertThat(rescue.clock(shed).text("/earliestRelease"))
                 .isEqualTo(rescue.day(3647).toString());
         Answer quarantine = Rescue.ok(rescue.keeper.get("/api/v1/animals/" + ada + "/quarantine"));
@@ -162,8 +156,7 @@ class CarelessUseIT {
                 "/api/v1/animals/" + ada,
                 "/api/v1/animals/" + ada + "/placements/" + placed.id(),
                 "/api/v1/rooms/" + shed + "/events/" + new UUID(0, 1))) {
-            Answer refused = rescue.keeper.send(
-                    "DELETE", path, java.net.http.HttpRequest.BodyPublishers.noBody());
+            Answer refused = rescue.keeper.send("DELETE", path, java.net.http.HttpRequest.BodyPublishers.noBody());
             assertThat(refused.status()).as(path + refused.body()).isIn(404, 405);
         }
         assertThat(rescue.clock(shed).json().get("animals")).hasSize(1);

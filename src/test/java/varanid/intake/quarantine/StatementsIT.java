@@ -55,7 +55,8 @@ class StatementsIT {
         Rescue.created(
                 rescue.keeper.post("/api/v1/animals/" + animal + "/weighings", "{\"value\":200,\"unit\":\"g\"" + at));
         Rescue.created(rescue.keeper.post(
-                "/api/v1/animals/" + animal + "/diary", "{\"cleaning\":\"full-clean\",\"miteCheck\":\"none-seen\"" + at));
+                "/api/v1/animals/" + animal + "/diary",
+                "{\"cleaning\":\"full-clean\",\"miteCheck\":\"none-seen\"" + at));
     }
 
     @Test
@@ -82,8 +83,7 @@ class StatementsIT {
         }
         long look = statements(() -> rescue.look(ada, -1, "{\"mites\":\"absent\"}"));
         long event = statements(() -> rescue.occur(shed, "breach-without-contact", 0));
-        long review =
-                statements(() -> Rescue.ok(rescue.keeper.get("/api/v1/animals/" + ada + "/release-review")));
+        long review = statements(() -> Rescue.ok(rescue.keeper.get("/api/v1/animals/" + ada + "/release-review")));
         System.out.println("in a room of 30: a look " + look + ", an event " + event + ", a review " + review);
         assertThat(look).isLessThan(150);
         assertThat(event).isLessThan(30 * 30);
