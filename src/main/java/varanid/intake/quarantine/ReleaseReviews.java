@@ -156,7 +156,7 @@ class ReleaseReviews {
                         look.localDate(),
                         look.signs().stream()
                                 .filter(KeptLook.Sign::counts)
-                                .map(KeptLook.Sign::label)
+                                .map(sign -> sign.finding().replace('-', ' ') + ": " + sign.label())
                                 .toList(),
                         look.unseenMustSee()));
     }

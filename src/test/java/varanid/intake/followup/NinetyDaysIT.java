@@ -9,6 +9,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Date;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -57,6 +58,7 @@ class NinetyDaysIT {
         story.day(12, this::aSecondAnimalComesIntoTheShed);
         story.day(14, this::theScaleIsTooCoarseToTell);
         story.day(20, this::mitesAndTicksAreSeen);
+        story.evening(20, this::readThemWhileTheRoomWaits);
         story.day(21, this::theDateMovesOnWithEveryDayOfWaiting);
         story.day(22, this::theVetSpeaksOfMitesAndTicks);
         story.day(27, this::theTreatmentOfTheMitesEnds);
@@ -88,7 +90,11 @@ class NinetyDaysIT {
         });
         for (int day = 83; day <= 118; day += 7) {
             int week = (day - 76) / 7;
-            story.day(day, () -> routine(fern, new BigDecimal("67.5").add(BigDecimal.valueOf(week)).toPlainString()));
+            story.day(
+                    day,
+                    () -> routine(
+                            fern,
+                            new BigDecimal("67.5").add(BigDecimal.valueOf(week)).toPlainString()));
         }
         story.day(90, this::afterNinetyDaysTheDateIsStillThatOfTheClock);
         story.day(125, this::shedStuckOnTwoToes);
@@ -120,6 +126,8 @@ class NinetyDaysIT {
         // 0 + 60
         story.runsUntil(60, sedge, garage, "it takes 60 days", "one known source");
         assertThat(dueOn(fern, 1)).containsOnlyKeys("weighing", "re-look", "mite-check");
+        // Nobody has looked at them yet.
+        assertThat(story.actNow()).contains("Sedge", "Burr").doesNotContain("Fern");
         calendar = story.subscribe(fern);
         lastFeed = story.feed(calendar);
         assertThat(lastFeed).isNotEmpty();
@@ -185,11 +193,13 @@ class NinetyDaysIT {
         story.waitsNotBefore(110, fern, shed, "the end of treatment: mites", "a vet's word: ticks");
         story.waitsNotBefore(110, moss, shed, "the end of treatment: mites");
         assertThat(story.quarantine(moss).text("/workPlace/place")).isEqualTo("suspect");
-        assertThat(each(story.quarantine(fern).json().get("ask"), "/about/name")).containsOnly("Fern");
+        assertThat(each(story.quarantine(fern).json().get("ask"), "/about/name"))
+                .containsOnly("Fern");
         Map<String, VEvent> feed = story.feed(calendar);
         assertThat(review(feed).getStatus().isCancelled()).as("no date").isTrue();
         assertThat(sequence(review(feed))).isGreaterThan(sequence(review(lastFeed)));
         lastFeed = feed;
+        assertThat(story.actNow()).contains("Fern");
         // In the other room nothing has changed.
         story.weigh(sedge, "45", "kitchen", "5");
         story.runsUntil(60, sedge, garage, "it takes 60 days");
@@ -258,6 +268,7 @@ class NinetyDaysIT {
         assertThat(story.clock(garage).text("/openQuestions/0/cause")).isEqualTo("explained-death");
         assertThat(story.quarantine(sedge).text("/ask/0/text")).contains("a death that seems explained", "vet");
         assertThat(story.quarantine(burr).text("/where")).isEqualTo("gone");
+        assertThat(story.actNow()).doesNotContain("Burr");
     }
 
     private void andIsNot() {
@@ -291,7 +302,8 @@ class NinetyDaysIT {
 
     private void theOrganisationKeepsThemLonger() {
         String longer = "{\"kind\":\"lengthened\",\"days\":%d,\"reason\":\"mites in spring\"}";
-        assertThat(story.event(story.keeper, shed, longer.formatted(4000)).faults()).containsExactly("#/days");
+        assertThat(story.event(story.keeper, shed, longer.formatted(4000)).faults())
+                .containsExactly("#/days");
         created(story.event(story.keeper, shed, longer.formatted(100)));
         // 27 + 100
         story.runsUntil(127, fern, shed, "it takes 100 days: mites in spring");
@@ -301,7 +313,8 @@ class NinetyDaysIT {
 
     private void aSignByAirStopsTheDays() {
         Answer look = story.look(fern, "nasal-discharge", "clear");
-        assertThat(story.keeper.get(story.of(fern) + "/assessments/" + look.id() + "/comparison")
+        assertThat(story.keeper
+                        .get(story.of(fern) + "/assessments/" + look.id() + "/comparison")
                         .json()
                         .at("/call/needed")
                         .booleanValue())
@@ -336,7 +349,9 @@ class NinetyDaysIT {
         assertThat(story.open(fern, "minimum-stay")).contains(story.words(130));
         assertThat(story.open(fern, "stool-negative")).contains("2 negative");
         assertThat(story.open(fern, "vet-approval")).contains("approval");
-        assertThat(story.keeper.post(story.of(fern) + "/release-decisions", "{}").faults())
+        assertThat(story.keeper
+                        .post(story.of(fern) + "/release-decisions", "{}")
+                        .faults())
                 .containsExactlyInAnyOrder(
                         "#/overrides/minimum-stay",
                         "#/overrides/stool-negative",
@@ -367,7 +382,9 @@ class NinetyDaysIT {
 
     private void oneIsReleasedAndTheOtherNotYet() {
         String decisions = story.of(fern) + "/release-decisions";
-        assertThat(story.keeper.post(decisions, "{\"roomId\":\"%s\"}".formatted(hall)).faults())
+        assertThat(story.keeper
+                        .post(decisions, "{\"roomId\":\"%s\"}".formatted(hall))
+                        .faults())
                 .containsExactly("#/overrides/last-look");
         Answer decided = created(story.keeper.post(
                 decisions,
@@ -380,8 +397,9 @@ class NinetyDaysIT {
         assertThat(story.quarantine(fern).text("/where")).isEqualTo("resident");
         assertThat(story.quarantine(fern).text("/roomName")).isEqualTo("Hall");
         assertThat(story.feed(calendar).values())
-                .noneMatch(event -> (event.getStatus() == null || !event.getStatus().isCancelled())
-                        && !event.getAlarms().isEmpty());
+                .noneMatch(event ->
+                        (event.getStatus() == null || !event.getStatus().isCancelled())
+                                && !event.getAlarms().isEmpty());
 
         // The days of Moss are counted too, but nobody has looked, weighed or sampled since day 12.
         story.runsUntil(130, moss, shed, "its days count from " + story.words(27));
@@ -391,7 +409,9 @@ class NinetyDaysIT {
                 .containsEntry("last-look", "unknown")
                 .containsEntry("weight", "unknown")
                 .containsEntry("vet-approval", "unmet");
-        assertThat(story.keeper.post(story.of(moss) + "/release-decisions", "{}").faults())
+        assertThat(story.keeper
+                        .post(story.of(moss) + "/release-decisions", "{}")
+                        .faults())
                 .contains("#/overrides/stool-negative", "#/overrides/last-look");
         assertThat(story.quarantine(moss).text("/where")).isEqualTo("in-quarantine");
     }
@@ -402,12 +422,19 @@ class NinetyDaysIT {
         System.out.println(Documents.of(story, fern));
     }
 
+    private void readThemWhileTheRoomWaits() {
+        String documents = Documents.of(story, fern);
+        System.out.println(documents);
+        assertThat(documents)
+                .contains("ask: Fern: mites", "ask: Fern: ticks", "sign: mites: ", "sign: ticks: ")
+                .doesNotContainIgnoringCase("healthy");
+    }
+
     private Map<String, JsonNode> dueOn(String animal, int day) {
         return StreamSupport.stream(
                         story.quarantine(animal).json().at("/plan/tasks").spliterator(), false)
                 .filter(task -> task.get("due").stringValue().equals(story.iso(day)))
-                .collect(java.util.stream.Collectors.toMap(
-                        task -> task.get("kind").stringValue(), task -> task));
+                .collect(Collectors.toMap(task -> task.get("kind").stringValue(), task -> task));
     }
 
     private String threshold(String animal, String id) {

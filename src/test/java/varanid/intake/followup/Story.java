@@ -59,8 +59,8 @@ final class Story {
 
     /** Everything that a look asks for, but the weight, answered by the first level: nothing is wrong. */
     private void readWhatIsFine() {
-        JsonNode checklist = ok(keeper.get("/api/v1/checklists/varanid-intake/versions/1"))
-                .json();
+        JsonNode checklist =
+                ok(keeper.get("/api/v1/checklists/varanid-intake/versions/1")).json();
         checklist.get("findings").forEach(finding -> {
             String id = finding.get("id").stringValue();
             if (!Set.of("weight-trend", "days-food-refused").contains(id)) {
@@ -206,6 +206,11 @@ final class Story {
         return states;
     }
 
+    /** The names of the animals on the list of what to do now, in its order. */
+    List<String> actNow() {
+        return each(ok(keeper.get("/api/v1/worklist/act-now")).json().get("items"), "/animal/label");
+    }
+
     /** What a condition of release says is missing or to be found out. */
     String open(String animal, String condition) {
         return StreamSupport.stream(review(animal).json().get("conditions").spliterator(), false)
@@ -223,8 +228,7 @@ final class Story {
                 .filter(each -> each.get("cause").stringValue().equals(cause))
                 .map(each -> each.get("event").stringValue())
                 .findFirst()
-                .or(() -> StreamSupport.stream(
-                                clock.json().get("waitingFor").spliterator(), false)
+                .or(() -> StreamSupport.stream(clock.json().get("waitingFor").spliterator(), false)
                         .filter(each -> each.get("cause").stringValue().equals(cause))
                         .map(each -> each.get("event").stringValue())
                         .findFirst())
