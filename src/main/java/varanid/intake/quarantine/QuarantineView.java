@@ -130,7 +130,7 @@ record QuarantineView(
                     })
             String kind,
 
-            @Schema(description = "the how-manieth of its kind; with it the kind always means the same task")
+            @Schema(description = "which one of its kind; with it the kind always means the same task")
             int ordinal,
 
             @Schema(description = "the first day that is good")
