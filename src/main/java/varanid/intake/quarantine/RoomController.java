@@ -51,6 +51,7 @@ class RoomController {
 
     private final Rooms rooms;
     private final RoomBooks books;
+    private final EventWriter writer;
     private final Animals animals;
     private final QuarantinePolicy policy;
     private final OrganisationLock lock;
@@ -61,6 +62,7 @@ class RoomController {
     RoomController(
             Rooms rooms,
             RoomBooks books,
+            EventWriter writer,
             Animals animals,
             QuarantinePolicy policy,
             OrganisationLock lock,
@@ -69,6 +71,7 @@ class RoomController {
             Clock clock) {
         this.rooms = rooms;
         this.books = books;
+        this.writer = writer;
         this.animals = animals;
         this.policy = policy;
         this.lock = lock;
@@ -139,7 +142,16 @@ class RoomController {
         ifMatch.require(room.version());
         mayBeCalled(caller, change.name(), roomId);
         room.change(change.name(), change.notes());
-        return reply(caller, rooms.saveAndFlush(room));
+        RoomRow changed = rooms.saveAndFlush(room);
+        // What is told of an animal tells the name of its room.
+        writer.announce(
+                caller.organisationId(),
+                books.open(
+                                caller.organisationId(),
+                                roomId,
+                                Present.at(clock, caller.zone()).today())
+                        .lastAnimals());
+        return reply(caller, changed);
     }
 
     @GetMapping("/{roomId}/clock")

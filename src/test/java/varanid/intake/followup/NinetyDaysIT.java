@@ -88,7 +88,11 @@ class NinetyDaysIT {
         });
         for (int day = 83; day <= 118; day += 7) {
             int week = (day - 76) / 7;
-            story.day(day, () -> routine(fern, new BigDecimal("67.5").add(BigDecimal.valueOf(week)).toPlainString()));
+            story.day(
+                    day,
+                    () -> routine(
+                            fern,
+                            new BigDecimal("67.5").add(BigDecimal.valueOf(week)).toPlainString()));
         }
         story.day(90, this::afterNinetyDaysTheDateIsStillThatOfTheClock);
         story.day(125, this::shedStuckOnTwoToes);
@@ -185,7 +189,8 @@ class NinetyDaysIT {
         story.waitsNotBefore(110, fern, shed, "the end of treatment: mites", "a vet's word: ticks");
         story.waitsNotBefore(110, moss, shed, "the end of treatment: mites");
         assertThat(story.quarantine(moss).text("/workPlace/place")).isEqualTo("suspect");
-        assertThat(each(story.quarantine(fern).json().get("ask"), "/about/name")).containsOnly("Fern");
+        assertThat(each(story.quarantine(fern).json().get("ask"), "/about/name"))
+                .containsOnly("Fern");
         Map<String, VEvent> feed = story.feed(calendar);
         assertThat(review(feed).getStatus().isCancelled()).as("no date").isTrue();
         assertThat(sequence(review(feed))).isGreaterThan(sequence(review(lastFeed)));
@@ -291,7 +296,8 @@ class NinetyDaysIT {
 
     private void theOrganisationKeepsThemLonger() {
         String longer = "{\"kind\":\"lengthened\",\"days\":%d,\"reason\":\"mites in spring\"}";
-        assertThat(story.event(story.keeper, shed, longer.formatted(4000)).faults()).containsExactly("#/days");
+        assertThat(story.event(story.keeper, shed, longer.formatted(4000)).faults())
+                .containsExactly("#/days");
         created(story.event(story.keeper, shed, longer.formatted(100)));
         // 27 + 100
         story.runsUntil(127, fern, shed, "it takes 100 days: mites in spring");
@@ -301,7 +307,8 @@ class NinetyDaysIT {
 
     private void aSignByAirStopsTheDays() {
         Answer look = story.look(fern, "nasal-discharge", "clear");
-        assertThat(story.keeper.get(story.of(fern) + "/assessments/" + look.id() + "/comparison")
+        assertThat(story.keeper
+                        .get(story.of(fern) + "/assessments/" + look.id() + "/comparison")
                         .json()
                         .at("/call/needed")
                         .booleanValue())
@@ -336,7 +343,9 @@ class NinetyDaysIT {
         assertThat(story.open(fern, "minimum-stay")).contains(story.words(130));
         assertThat(story.open(fern, "stool-negative")).contains("2 negative");
         assertThat(story.open(fern, "vet-approval")).contains("approval");
-        assertThat(story.keeper.post(story.of(fern) + "/release-decisions", "{}").faults())
+        assertThat(story.keeper
+                        .post(story.of(fern) + "/release-decisions", "{}")
+                        .faults())
                 .containsExactlyInAnyOrder(
                         "#/overrides/minimum-stay",
                         "#/overrides/stool-negative",
@@ -367,7 +376,9 @@ class NinetyDaysIT {
 
     private void oneIsReleasedAndTheOtherNotYet() {
         String decisions = story.of(fern) + "/release-decisions";
-        assertThat(story.keeper.post(decisions, "{\"roomId\":\"%s\"}".formatted(hall)).faults())
+        assertThat(story.keeper
+                        .post(decisions, "{\"roomId\":\"%s\"}".formatted(hall))
+                        .faults())
                 .containsExactly("#/overrides/last-look");
         Answer decided = created(story.keeper.post(
                 decisions,
@@ -380,8 +391,9 @@ class NinetyDaysIT {
         assertThat(story.quarantine(fern).text("/where")).isEqualTo("resident");
         assertThat(story.quarantine(fern).text("/roomName")).isEqualTo("Hall");
         assertThat(story.feed(calendar).values())
-                .noneMatch(event -> (event.getStatus() == null || !event.getStatus().isCancelled())
-                        && !event.getAlarms().isEmpty());
+                .noneMatch(event ->
+                        (event.getStatus() == null || !event.getStatus().isCancelled())
+                                && !event.getAlarms().isEmpty());
 
         // The days of Moss are counted too, but nobody has looked, weighed or sampled since day 12.
         story.runsUntil(130, moss, shed, "its days count from " + story.words(27));
@@ -391,7 +403,9 @@ class NinetyDaysIT {
                 .containsEntry("last-look", "unknown")
                 .containsEntry("weight", "unknown")
                 .containsEntry("vet-approval", "unmet");
-        assertThat(story.keeper.post(story.of(moss) + "/release-decisions", "{}").faults())
+        assertThat(story.keeper
+                        .post(story.of(moss) + "/release-decisions", "{}")
+                        .faults())
                 .contains("#/overrides/stool-negative", "#/overrides/last-look");
         assertThat(story.quarantine(moss).text("/where")).isEqualTo("in-quarantine");
     }

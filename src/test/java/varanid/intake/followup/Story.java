@@ -59,8 +59,8 @@ final class Story {
 
     /** Everything that a look asks for, but the weight, answered by the first level: nothing is wrong. */
     private void readWhatIsFine() {
-        JsonNode checklist = ok(keeper.get("/api/v1/checklists/varanid-intake/versions/1"))
-                .json();
+        JsonNode checklist =
+                ok(keeper.get("/api/v1/checklists/varanid-intake/versions/1")).json();
         checklist.get("findings").forEach(finding -> {
             String id = finding.get("id").stringValue();
             if (!Set.of("weight-trend", "days-food-refused").contains(id)) {
@@ -223,8 +223,7 @@ final class Story {
                 .filter(each -> each.get("cause").stringValue().equals(cause))
                 .map(each -> each.get("event").stringValue())
                 .findFirst()
-                .or(() -> StreamSupport.stream(
-                                clock.json().get("waitingFor").spliterator(), false)
+                .or(() -> StreamSupport.stream(clock.json().get("waitingFor").spliterator(), false)
                         .filter(each -> each.get("cause").stringValue().equals(cause))
                         .map(each -> each.get("event").stringValue())
                         .findFirst())

@@ -283,10 +283,11 @@ class QuarantineClockTest {
                 .occur(10, "sign", "other-sign")
                 .vet(12, "sign", Ruling.GOES_ON);
         assertThat(room.read(20).inWords())
-                .isEqualTo("Earliest release on Thursday 4 March 2027, because its days count from Friday 1 January 2027: the first"
-                        + " animal was placed; it takes 60 days: captive-bred and from one known source; 2 days from"
-                        + " Monday 11 January 2027 did not count: another new sign; a vet says whether it is contagious. A"
-                        + " person decides.");
+                .isEqualTo(
+                        "Earliest release on Thursday 4 March 2027, because its days count from Friday 1 January 2027: the first"
+                                + " animal was placed; it takes 60 days: captive-bred and from one known source; 2 days from"
+                                + " Monday 11 January 2027 did not count: another new sign; a vet says whether it is contagious. A"
+                                + " person decides.");
         assertThat(room.read(20).history())
                 .extracting(ClockReading.Step::did)
                 .containsExactly(ClockReading.Did.STARTED, ClockReading.Did.PAUSED, ClockReading.Did.WENT_ON);
