@@ -143,7 +143,7 @@ class RoomController {
         mayBeCalled(caller, change.name(), roomId);
         room.change(change.name(), change.notes());
         RoomRow changed = rooms.saveAndFlush(room);
-        // Lists that are kept say the room's name.
+        // What is told of an animal tells the name of its room.
         writer.announce(
                 caller.organisationId(),
                 books.open(

@@ -33,8 +33,9 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * The service is killed with {@code kill -9} in the middle of writes, again and again, on one data folder. Whatever got
- * no answer is sent again with the same Idempotency-Key. In the end each assessment that was acknowledged is there once,
- * with the bytes of its acknowledgement, and no key has two.
+ * no answer is sent again with the same Idempotency-Key. In the end each look, weighing, diary entry, placement and event of
+ * a room that was acknowledged is there once, a look with the bytes of its acknowledgement, and no key has two. The work
+ * list says what it says when it is made again from the records.
  *
  * <p>How often is a system property: {@code mvn verify -Dkills=20}.
  */
@@ -52,13 +53,14 @@ class KillNineIT {
     @TempDir
     Path home;
 
-    /** Key to the ETag of the acknowledgement. */
+    /** Key to what the acknowledgement said: the ETag of a look, the id of anything else. */
     private final Map<String, String> acknowledged = new ConcurrentHashMap<>();
 
     private final ConcurrentLinkedQueue<String> surprises = new ConcurrentLinkedQueue<>();
     private final AtomicInteger unanswered = new AtomicInteger();
     private final AtomicInteger replayed = new AtomicInteger();
     private String token = "";
+    private List<String> rooms = List.of();
 
     @Test
     void losesNothingThatWasAcknowledgedAndKeepsNothingTwice() throws Exception {
@@ -68,8 +70,13 @@ class KillNineIT {
         for (int life = 0; life < KILLS; life++) {
             try (ServiceProcess service = ServiceProcess.start(home, PROGRAMS)) {
                 token = Files.readString(home.resolve("token")).strip();
+                if (rooms.isEmpty()) {
+                    rooms = List.of(
+                            add(service, "/api/v1/rooms", "{\"name\":\"North\"}"),
+                            add(service, "/api/v1/rooms", "{\"name\":\"South\"}"));
+                }
                 while (writers.size() < CLIENTS) {
-                    writers.add(new Writer(registerAnimal(service), writers.size()));
+                    writers.add(new Writer(add(service, "/api/v1/animals", "{}"), writers.size()));
                 }
                 CountDownLatch enough = new CountDownLatch(1 + random.nextInt(MOST_PER_LIFE));
                 ExecutorService threads = Executors.newFixedThreadPool(CLIENTS);
@@ -102,9 +109,15 @@ class KillNineIT {
                     .containsExactlyInAnyOrderElementsOf(acknowledged.keySet())
                     .hasSize(sent);
             acknowledged.forEach((key, tag) -> assertThat(kept.get(key)).as(key).containsExactly(tag));
+            JsonNode workList = workList(service);
+            for (Writer writer : writers) {
+                makeEntryAgain(service, writer.animal);
+            }
+            assertThat(workList.at("/rounds/items")).hasSize(CLIENTS);
+            assertThat(workList(service)).isEqualTo(workList);
             service.stop();
             System.out.printf(
-                    "%d kills: %d assessments acknowledged, 0 lost, 0 kept twice; %d requests got no answer, %d of them had"
+                    "%d kills: %d writes acknowledged, 0 lost, 0 kept twice; %d requests got no answer, %d of them had"
                             + " been kept and were answered when sent again; %d s%n",
                     KILLS,
                     acknowledged.size(),
@@ -126,16 +139,18 @@ class KillNineIT {
         }
     }
 
-    /** Posts one assessment after the other, each with a key of its own, which is also its note. */
+    /** Posts one thing after the other, each with a key of its own, which is also its note or its reason. */
     private final class Writer {
 
-        private final String assessments;
+        private static final int KINDS = 5;
+
+        private final String animal;
         private final int number;
         private int count;
         private @Nullable String unansweredKey;
 
         Writer(String animal, int number) {
-            this.assessments = animal + "/assessments";
+            this.animal = animal;
             this.number = number;
         }
 
@@ -158,12 +173,38 @@ class KillNineIT {
             boolean again = unansweredKey != null;
             String key = again ? String.valueOf(unansweredKey) : number + "-" + ++count;
             unansweredKey = key;
-            String body = "{\"checklist\":\"varanid-intake\",\"version\":1,\"answers\":{\"ticks\":\"few\"},\"note\":\""
-                    + key + "\"}";
+            // By turns, and each time round in the other room: so what is sent again is the same.
+            String room = rooms.get((count - 1) / KINDS % rooms.size());
+            String path;
+            String body;
+            switch (count % KINDS) {
+                case 1 -> {
+                    path = animal + "/placements";
+                    body = "{\"roomId\":\"" + room.substring(room.lastIndexOf('/') + 1) + "\",\"reason\":\"" + key + "\"}";
+                }
+                case 2 -> {
+                    path = animal + "/assessments";
+                    body = "{\"checklist\":\"varanid-intake\",\"version\":1,\"answers\":{\"ticks\":\"few\"},\"note\":\""
+                            + key + "\"}";
+                }
+                case 3 -> {
+                    path = animal + "/weighings";
+                    body = "{\"value\":" + (400 + count % 7)
+                            + ",\"unit\":\"g\",\"resolution\":1,\"scale\":\"kitchen\",\"note\":\"" + key + "\"}";
+                }
+                case 4 -> {
+                    path = animal + "/diary";
+                    body = "{\"ate\":\"some\",\"demeanour\":\"dull\",\"note\":\"" + key + "\"}";
+                }
+                default -> {
+                    path = room + "/events";
+                    body = "{\"kind\":\"lengthened\",\"days\":1,\"reason\":\"" + key + "\"}";
+                }
+            }
             HttpResponse<String> response;
             try {
                 response = http.send(
-                        request(service, assessments)
+                        request(service, path)
                                 .header("Content-Type", "application/json")
                                 .header("Idempotency-Key", key)
                                 .POST(BodyPublishers.ofString(body))
@@ -183,49 +224,94 @@ class KillNineIT {
             if (again && response.headers().firstValue("Idempotency-Replayed").isPresent()) {
                 replayed.incrementAndGet();
             }
-            acknowledged.put(key, response.headers().firstValue("ETag").orElseThrow());
+            acknowledged.put(
+                    key,
+                    path.endsWith("/assessments")
+                            ? response.headers().firstValue("ETag").orElseThrow()
+                            : JSON.readTree(response.body()).get("id").stringValue());
             unansweredKey = null;
             return true;
         }
     }
 
-    private String registerAnimal(ServiceProcess service) throws Exception {
+    /** Gives its path. */
+    private String add(ServiceProcess service, String list, String body) throws Exception {
         HttpResponse<String> response = HttpClient.newHttpClient()
                 .send(
-                        request(service, "/api/v1/animals")
-                                .POST(BodyPublishers.noBody())
+                        request(service, list)
+                                .header("Content-Type", "application/json")
+                                .POST(BodyPublishers.ofString(body))
                                 .build(),
                         BodyHandlers.ofString());
         assertThat(response.statusCode()).as(response.body()).isEqualTo(201);
         return response.headers().firstValue("Location").orElseThrow();
     }
 
-    /** Note to the ETags of the assessments that have it. */
+    private JsonNode workList(ServiceProcess service) throws Exception {
+        return JSON.readTree(get(service, "/api/v1/worklist").body());
+    }
+
+    /** Changes an animal into what it is: whatever is told of it is then worked out from its records. */
+    private void makeEntryAgain(ServiceProcess service, String animal) throws Exception {
+        String tag = get(service, animal).headers().firstValue("ETag").orElseThrow();
+        HttpResponse<String> changed = HttpClient.newHttpClient()
+                .send(
+                        request(service, animal)
+                                .header("Content-Type", "application/json")
+                                .header("If-Match", tag)
+                                .PUT(BodyPublishers.ofString("{}"))
+                                .build(),
+                        BodyHandlers.ofString());
+        assertThat(changed.statusCode()).as(changed.body()).isEqualTo(200);
+    }
+
+    /** Note or reason to what was kept with it: the ETag of a look, the id of anything else. */
     private Map<String, List<String>> readAll(ServiceProcess service, List<Writer> writers) throws Exception {
         Map<String, List<String>> kept = new ConcurrentHashMap<>();
-        HttpClient http = HttpClient.newHttpClient();
+        for (String room : rooms) {
+            // Those that follow from a placement or a look have other reasons.
+            items(service, room + "/events").stream()
+                    .filter(event -> event.get("kind").stringValue().equals("lengthened"))
+                    .forEach(event -> keep(kept, event, "reason"));
+        }
         for (Writer writer : writers) {
-            @Nullable String next = writer.assessments + "?limit=200";
-            while (next != null) {
-                HttpResponse<String> page =
-                        http.send(request(service, next).GET().build(), BodyHandlers.ofString());
-                assertThat(page.statusCode()).as(page.body()).isEqualTo(200);
-                for (JsonNode item : JSON.readTree(page.body()).get("items")) {
-                    String path = item.get("path").stringValue();
-                    HttpResponse<String> one =
-                            http.send(request(service, path).GET().build(), BodyHandlers.ofString());
-                    String note = JSON.readTree(one.body()).get("note").stringValue();
-                    kept.computeIfAbsent(note, key -> new ArrayList<>())
-                            .add(one.headers().firstValue("ETag").orElseThrow());
-                }
-                next = page.headers().allValues("Link").stream()
-                        .filter(link -> link.endsWith("rel=\"next\""))
-                        .map(link -> link.substring(1, link.indexOf('>')))
-                        .findFirst()
-                        .orElse(null);
+            items(service, writer.animal + "/placements").forEach(each -> keep(kept, each, "reason"));
+            items(service, writer.animal + "/weighings").forEach(each -> keep(kept, each, "note"));
+            items(service, writer.animal + "/diary").forEach(each -> keep(kept, each, "note"));
+            for (JsonNode item : items(service, writer.animal + "/assessments")) {
+                HttpResponse<String> one = get(service, item.get("path").stringValue());
+                kept.computeIfAbsent(JSON.readTree(one.body()).get("note").stringValue(), key -> new ArrayList<>())
+                        .add(one.headers().firstValue("ETag").orElseThrow());
             }
         }
         return kept;
+    }
+
+    private static void keep(Map<String, List<String>> kept, JsonNode item, String keyIn) {
+        kept.computeIfAbsent(item.get(keyIn).stringValue(), key -> new ArrayList<>())
+                .add(item.get("id").stringValue());
+    }
+
+    private List<JsonNode> items(ServiceProcess service, String list) throws Exception {
+        List<JsonNode> items = new ArrayList<>();
+        @Nullable String next = list + "?limit=200";
+        while (next != null) {
+            HttpResponse<String> page = get(service, next);
+            JSON.readTree(page.body()).get("items").forEach(items::add);
+            next = page.headers().allValues("Link").stream()
+                    .filter(link -> link.endsWith("rel=\"next\""))
+                    .map(link -> link.substring(1, link.indexOf('>')))
+                    .findFirst()
+                    .orElse(null);
+        }
+        return items;
+    }
+
+    private HttpResponse<String> get(ServiceProcess service, String path) throws Exception {
+        HttpResponse<String> answer = HttpClient.newHttpClient()
+                .send(request(service, path).GET().build(), BodyHandlers.ofString());
+        assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+        return answer;
     }
 
     private HttpRequest.Builder request(ServiceProcess service, String path) {

@@ -148,6 +148,16 @@ class RecordedFactsIT {
     }
 
     @Test
+    void tellsTheNewNameOfARoom() {
+        String room = place(animal);
+        Answer renamed = keeper.put(
+                room, "{\"name\":\"Attic\"}", "If-Match", keeper.get(room).etag());
+        assertThat(renamed.status()).as(renamed.body()).isEqualTo(200);
+        assertThat(items("/api/v1/worklist/rounds").get(0).at("/room/name").stringValue())
+                .isEqualTo("Attic");
+    }
+
+    @Test
     void theMorningPageBeginsBothLists() {
         String sick = newAnimal("Nettle");
         keeper.post(sick + "/assessments", body("{\"laboured-breathing\":\"marked\"}", Duration.ZERO));

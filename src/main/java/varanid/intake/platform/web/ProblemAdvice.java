@@ -1,6 +1,7 @@
 package varanid.intake.platform.web;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -63,7 +64,8 @@ class ProblemAdvice {
                     ProblemType.CONFLICT, "The request clashes with something stored at the same moment. Repeat it.");
         } else if (exception instanceof DataAccessResourceFailureException
                 || exception instanceof TransientDataAccessException
-                || exception instanceof CannotCreateTransactionException) {
+                || exception instanceof CannotCreateTransactionException
+                || isLostConnection(exception)) {
             LOG.error("{} {}: the database failed", request.getMethod(), Requests.shownPath(request), exception);
             return new ProblemException(
                     ProblemType.UNAVAILABLE,
@@ -78,6 +80,21 @@ class ProblemAdvice {
         }
         LOG.error("{} {} failed", request.getMethod(), Requests.shownPath(request), exception);
         return new ProblemException(ProblemType.INTERNAL, "What happened is in the service's log.");
+    }
+
+    /**
+     * Whether the database went away in the middle: what was begun cannot even be rolled back, and each layer wraps that
+     * in an exception of its own. Class 08 of SQLSTATE is a connection, 57P a server that ends; without a state it was
+     * not the server who spoke.
+     */
+    private static boolean isLostConnection(Throwable exception) {
+        for (@Nullable Throwable each = exception; each != null; each = each.getCause()) {
+            if (each instanceof SQLException sql) {
+                String state = sql.getSQLState();
+                return state == null || state.startsWith("08") || state.startsWith("57P");
+            }
+        }
+        return false;
     }
 
     private static ProblemException methodNotAllowed(HttpRequestMethodNotSupportedException exception) {

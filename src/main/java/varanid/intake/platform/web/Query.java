@@ -37,7 +37,12 @@ public final class Query {
 
     static Query of(HttpServletRequest request) {
         Map<String, List<String>> parameters = new LinkedHashMap<>();
-        request.getParameterMap().forEach((name, values) -> parameters.put(name, List.of(values)));
+        try {
+            request.getParameterMap().forEach((name, values) -> parameters.put(name, List.of(values)));
+        } catch (IllegalStateException e) {
+            // That is how the container says that it cannot decode them.
+            throw ProblemException.malformed("The query cannot be read: it is UTF-8, percent-encoded.");
+        }
         return new Query(request.getRequestURI(), parameters);
     }
 

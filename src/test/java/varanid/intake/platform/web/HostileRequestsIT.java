@@ -54,6 +54,16 @@ class HostileRequestsIT {
     }
 
     @Test
+    void refusesAQueryThatIsNotUtf8() {
+        Client keeper = organisations.create().keeper();
+        for (String query : new String[] {"asOf=%F0%9F", "%C3=1"}) {
+            Answer answer = keeper.get("/api/v1/worklist?" + query);
+            assertThat(answer.isProblem("malformed-request")).as(answer.body()).isTrue();
+            assertThat(answer.status()).isEqualTo(400);
+        }
+    }
+
+    @Test
     void refusesABodyThatIsNotUtf8() {
         Client keeper = organisations.create().keeper();
         byte[] latin1 = "{\"name\":\"K\u00F6nig\"}".getBytes(StandardCharsets.ISO_8859_1);
