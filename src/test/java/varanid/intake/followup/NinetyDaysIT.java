@@ -26,6 +26,7 @@ import varanid.intake.service.ServiceTest;
  * every newcomer; 60 days for one known source, 42 days without mites and 14 between two stool samples are own proposals.
  */
 @ServiceTest
+@SuppressWarnings("NullAway.Init") // the story's own fields are set on its first day
 class NinetyDaysIT {
 
     private static final String ONE_KNOWN_SOURCE =
