@@ -1,5 +1,6 @@
 package varanid.intake.assessment;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -58,13 +59,25 @@ public record KeptLook(
      *
      * @param level of a number that may be several levels the mildest
      * @param label the checklist's words for the level
+     * @param points what the level adds
      * @param floor the least urgency that the level allows
      * @param strictRoutes the ways of spreading for which the level asks to be kept strictly apart
      */
-    public record Sign(String finding, String level, String label, Optional<String> floor, Set<String> strictRoutes) {
+    public record Sign(
+            String finding,
+            String level,
+            String label,
+            BigDecimal points,
+            Optional<String> floor,
+            Set<String> strictRoutes) {
 
         public Sign {
             strictRoutes = Set.copyOf(strictRoutes);
+        }
+
+        /** Whether it changes anything. What only describes an animal (it hisses, it flees) does not. */
+        public boolean counts() {
+            return points.signum() != 0 || floor.isPresent() || !strictRoutes.isEmpty();
         }
     }
 }

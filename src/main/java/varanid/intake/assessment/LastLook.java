@@ -12,7 +12,7 @@ import java.util.UUID;
  * @param headline the same in words, as the look said it
  * @param before the look before it by the same checklist that nothing superseded
  * @param newOrWorse what was reassuring or milder in the look before, or unknown then; nothing where there is none
- * @param urgentBecause the levels that carry the urgency, the weightiest first
+ * @param urgentBecause what carries the urgency, the weightiest first: levels, combinations, totals
  */
 public record LastLook(
         UUID id,
@@ -27,6 +27,6 @@ public record LastLook(
         urgentBecause = List.copyOf(urgentBecause);
     }
 
-    /** A finding and the words for the level that was seen. */
-    public record Named(String finding, String label) {}
+    /** A finding, combination or total, and the words for it. */
+    public record Named(String code, String label) {}
 }

@@ -76,10 +76,10 @@ class StoredLooks {
         JsonNode urgency = look.document().path("urgency");
         List<LastLook.Named> because = new ArrayList<>();
         look.document().path("reasons").forEach(reason -> {
-            if (reason.path("urgency").stringValue("").equals(row.urgency())
-                    && reason.path("kind").stringValue("").equals("level")) {
+            if (reason.path("urgency").stringValue("").equals(row.urgency())) {
                 because.add(new LastLook.Named(
-                        reason.path("id").stringValue(), reason.path("text").stringValue()));
+                        reason.path("id").stringValue(reason.path("kind").stringValue("")),
+                        reason.path("text").stringValue("")));
             }
         });
         return new LastLook(
@@ -124,6 +124,7 @@ class StoredLooks {
                 state.finding().id(),
                 level.code(),
                 labelOf(state.finding(), level),
+                level.points(),
                 Optional.ofNullable(level.floor()),
                 level.isolate() == null ? Set.of() : Set.of(level.isolate()));
     }

@@ -68,7 +68,9 @@ public class DiaryKeeper {
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
-        animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
+        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
+            throw ProblemException.notFound("animal");
+        }
         Present present = Present.at(clock, caller.zone());
         NewDiaryEntry given = request.read(fields -> NewDiaryEntry.read(fields, present));
         return keep(caller, animalId, given).id();

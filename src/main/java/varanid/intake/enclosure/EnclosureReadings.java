@@ -89,7 +89,9 @@ public class EnclosureReadings {
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
-        animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
+        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
+            throw ProblemException.notFound("animal");
+        }
         Present present = Present.at(clock, caller.zone());
         NewReading given = request.read(fields -> NewReading.read(fields, rules, present));
         return keep(caller, animalId, given).id();

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What the clock of a room shows, and why. */
@@ -160,37 +159,19 @@ record ClockView(
 
             String text) {
 
-        /** Oldest first. */
-        static List<AskView> list(QuarantinePolicy policy, ClockReading reading, Names names) {
-            List<UUID> waits = waitingFor(reading);
-            return reading.history().stream()
-                    .filter(step -> waits.contains(step.event().id())
-                            || reading.openQuestions().contains(step.event().id()))
-                    .flatMap(step -> step.event() instanceof ClockEvent.Occurred what
-                            ? Stream.of(of(policy, reading, what, waits.contains(what.id()), names))
-                            : Stream.empty())
-                    .toList();
-        }
-
-        private static AskView of(
-                QuarantinePolicy policy,
-                ClockReading reading,
-                ClockEvent.Occurred what,
-                boolean daysWait,
-                Names names) {
-            QuarantinePolicy.Cause cause = policy.getCause(what.cause());
-            boolean ask = reading.openQuestions().contains(what.id());
-            Optional<AnimalName> animal = what.animal().map(names::of);
+        static AskView of(QuarantinePolicy policy, Ask ask, Names names) {
+            Optional<AnimalName> animal = ask.animal().map(names::of);
             String which = animal.map(AnimalName::name).map(name -> name + ": ").orElse("");
-            String toDo = ask ? policy.says().askVet() : policy.says().tellEndOfTreatment();
+            String toDo = ask.wanted() == Ask.Wanted.VETS_WORD
+                    ? policy.says().askVet()
+                    : policy.says().tellEndOfTreatment();
             return new AskView(
-                    what.id(),
-                    what.on(),
+                    ask.event(),
+                    ask.on(),
                     animal.orElse(null),
-                    ask ? "vets-word" : "treatment-end",
-                    daysWait,
-                    which + cause.label() + " (" + Why.words(what.on()) + "). " + toDo + " Why: " + cause.reason()
-                            + ".");
+                    ask.wanted().code(),
+                    ask.daysWait(),
+                    which + ask.words() + " (" + Why.words(ask.on()) + "). " + toDo + " Why: " + ask.reason() + ".");
         }
     }
 

@@ -18,6 +18,7 @@ import java.util.UUID;
  * @param where where it is
  * @param room where it stands, if it does
  * @param clock of that room
+ * @param asks what that clock asks for, oldest first
  * @param isolation how strictly apart: by the last look, or because a vet has still to speak about something contagious
  * @param contagion how that which was found or is suspected travels
  * @param urgency of the last look; empty where nobody has looked
@@ -33,6 +34,7 @@ public record FollowUp(
         Where where,
         Optional<Place> room,
         Optional<ClockReading> clock,
+        List<Ask> asks,
         Isolation isolation,
         Set<Route> contagion,
         Optional<String> urgency,
@@ -43,6 +45,7 @@ public record FollowUp(
         List<FollowedTask> tasks) {
 
     public FollowUp {
+        asks = List.copyOf(asks);
         contagion = Set.copyOf(contagion);
         tasks = List.copyOf(tasks);
     }

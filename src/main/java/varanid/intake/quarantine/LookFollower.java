@@ -128,7 +128,7 @@ class LookFollower {
             boolean known = standing.stream()
                     .anyMatch(event -> event.roomId.equals(sign.room())
                             && event.onDay.equals(sign.on())
-                            && sign.part().equals(event.sourcePart)
+                            && sign.isIn(event.sourcePart)
                             && sign.cause().equals(event.cause));
             if (!known && !wasNothing(organisation, animal, sign)) {
                 standing.add(writer.save(event(by, animal, sign)));
@@ -187,12 +187,12 @@ class LookFollower {
                 new EventSource(EventSource.Kind.ASSESSMENT, sign.look(), Optional.of(sign.part())));
     }
 
-    /** Whether a vet has said of this very sign of this very look, in whatever room, that it was nothing. */
+    /** Whether a vet has said of these very signs of this very look, in whatever room, that it was nothing. */
     boolean wasNothing(UUID organisation, UUID animal, LookOccurrences.Sign sign) {
         List<UUID> same = events.listStandingOfAnimal(organisation, animal).stream()
                 .filter(event -> event.isFrom(EventSource.Kind.ASSESSMENT)
                         && sign.look().equals(event.sourceId)
-                        && sign.part().equals(event.sourcePart))
+                        && sign.isIn(event.sourcePart))
                 .map(ClockEventRow::id)
                 .toList();
         if (same.isEmpty()) {

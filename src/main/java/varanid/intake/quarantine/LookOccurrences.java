@@ -17,20 +17,34 @@ import varanid.intake.assessment.KeptLook;
  *
  * <p>Of the last look up to the day it was placed, every sign that calls for strict isolation by air or contact is one of
  * that day. Of each later look, every such sign is one that the look before did not have. Excused signs count fully.
+ * Signs of one look with the same cause are one occurrence: a vet is asked about them once.
  */
 final class LookOccurrences {
 
     private static final String ROUTE = "route:";
+
+    /** Between the parts of one occurrence; no finding's id has one. */
+    private static final String AND = " ";
 
     private LookOccurrences() {}
 
     /**
      * An occurrence.
      *
-     * @param part the finding, or the route for which several signs only together call for strict isolation
+     * @param part its findings, or the route for which several signs only together call for strict isolation
      * @param label in the checklist's words
      */
-    record Sign(UUID room, LocalDate on, UUID look, String part, String cause, String label) {}
+    record Sign(UUID room, LocalDate on, UUID look, String part, String cause, String label) {
+
+        /** Whether what was recorded with that part is about all of this. */
+        boolean isIn(@Nullable String recorded) {
+            return recorded != null && parts(recorded).containsAll(parts(part));
+        }
+    }
+
+    private static List<String> parts(String part) {
+        return List.of(part.split(AND));
+    }
 
     /** One strict sign of a look. */
     private record Strict(String cause, String label) {}
@@ -48,12 +62,11 @@ final class LookOccurrences {
             for (KeptLook look : looks) {
                 if (look.localDate().isAfter(stay.from()) && stay.touches(look.localDate())) {
                     Map<String, Strict> known = before == null ? Map.of() : strict(policy, before);
-                    strict(policy, look).forEach((part, sign) -> {
-                        if (!hasCause(known.get(part), sign.cause())) {
-                            signs.add(new Sign(
-                                    stay.room(), look.localDate(), look.id(), part, sign.cause(), sign.label()));
-                        }
-                    });
+                    Map<String, Strict> fresh = strict(policy, look);
+                    fresh.entrySet()
+                            .removeIf(sign -> hasCause(
+                                    known.get(sign.getKey()), sign.getValue().cause()));
+                    signs.addAll(byCause(stay.room(), look.localDate(), look, fresh));
                 }
                 before = look;
             }
@@ -63,12 +76,24 @@ final class LookOccurrences {
 
     /** Those that it brings along on being placed. */
     static List<Sign> ofArrival(QuarantinePolicy policy, List<KeptLook> looks, Stay stay) {
-        List<Sign> signs = new ArrayList<>();
-        lastUpTo(looks, stay.from())
-                .ifPresent(look -> strict(policy, look)
-                        .forEach((part, sign) -> signs.add(
-                                new Sign(stay.room(), stay.from(), look.id(), part, sign.cause(), sign.label()))));
-        return signs;
+        return lastUpTo(looks, stay.from())
+                .map(look -> byCause(stay.room(), stay.from(), look, strict(policy, look)))
+                .orElse(List.of());
+    }
+
+    private static List<Sign> byCause(UUID room, LocalDate on, KeptLook look, Map<String, Strict> strict) {
+        Map<String, Sign> signs = new LinkedHashMap<>();
+        strict.forEach((part, sign) -> signs.merge(
+                sign.cause(),
+                new Sign(room, on, look.id(), part, sign.cause(), sign.label()),
+                (all, one) -> new Sign(
+                        room,
+                        on,
+                        look.id(),
+                        all.part() + AND + one.part(),
+                        one.cause(),
+                        all.label() + "; " + one.label())));
+        return List.copyOf(signs.values());
     }
 
     /** Whether what was recorded as an occurrence is still one, its look being the same. */
@@ -83,7 +108,10 @@ final class LookOccurrences {
             String cause) {
         return looks.stream()
                 .filter(each -> each.id().equals(look))
-                .filter(each -> hasCause(strict(policy, each).get(part), cause))
+                .filter(each -> {
+                    Map<String, Strict> strict = strict(policy, each);
+                    return parts(part).stream().allMatch(one -> hasCause(strict.get(one), cause));
+                })
                 .anyMatch(each -> stays.stream()
                         .filter(stay -> stay.room().equals(room) && stay.touches(on))
                         .anyMatch(stay -> each.localDate().equals(on)

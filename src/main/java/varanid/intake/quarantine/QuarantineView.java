@@ -73,9 +73,9 @@ record QuarantineView(
                 followUp.contagion().stream().sorted().map(Route::code).toList(),
                 followUp.urgency().orElse(null),
                 WorkPlaceView.of(policy, followUp.workPlace()),
-                followUp.clock()
-                        .map(reading -> ClockView.AskView.list(policy, reading, names))
-                        .orElse(List.of()),
+                followUp.asks().stream()
+                        .map(ask -> ClockView.AskView.of(policy, ask, names))
+                        .toList(),
                 followUp.toDo().stream()
                         .sorted(Comparator.comparing(
                                         (FollowedTask each) -> each.state() == FollowedTask.State.OVERDUE ? 0 : 1)
@@ -130,7 +130,7 @@ record QuarantineView(
                     })
             String kind,
 
-            @Schema(description = "the how-manieth of its kind; with it the kind always means the same task")
+            @Schema(description = "which one of its kind; with it the kind always means the same task")
             int ordinal,
 
             @Schema(description = "the first day that is good")

@@ -60,12 +60,13 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
         return facts.clock()
                 .standing()
                 .fold(
-                        empty -> new ReleaseCondition.Unknown(id, evidence, "in which space it stands"),
+                        empty -> new ReleaseCondition.Unknown(id, evidence, "in which room it stands: place it there"),
                         running -> running.earliestRelease().isAfter(facts.asOf())
                                 ? new ReleaseCondition.Unmet(
-                                        id, evidence, "days up to " + Why.words(running.earliestRelease()))
+                                        id, evidence, "the days up to " + Why.words(running.earliestRelease()))
                                 : new ReleaseCondition.Met(id, evidence),
-                        held -> new ReleaseCondition.Unmet(id, evidence, "what the clock waits for"));
+                        held -> new ReleaseCondition.Unmet(
+                                id, evidence, "what the room waits for: a vet's word, or the end of a treatment"));
     }
 
     private static ReleaseCondition vetsWord(ReleaseFacts facts) {
@@ -102,7 +103,11 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
                 .toList();
         boolean pending = known.size() < counted.size();
         if (!known.isEmpty() && known.get(known.size() - 1).result() == ReleaseFacts.Result.POSITIVE) {
-            return new ReleaseCondition.Unmet(id, evidence, rule.lastNegatives() + " negatives after the positive one");
+            return new ReleaseCondition.Unmet(
+                    id,
+                    evidence,
+                    rule.lastNegatives() + " negative samples after the positive one, " + rule.apartDays()
+                            + " days or more apart, each less than " + rule.freshHours() + " hours old");
         }
         String wanted = "the last " + rule.lastNegatives() + " samples since the start negative, " + rule.apartDays()
                 + " days or more apart, each less than " + rule.freshHours() + " hours old";
@@ -159,7 +164,7 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
         looked.ifPresent(on -> evidence.add("last looked for on " + Why.words(on)));
         if (seen.isPresent() && seen.get().plusDays(rule.days()).isAfter(facts.asOf())) {
             return new ReleaseCondition.Unmet(
-                    id, evidence, "no mites up to " + Why.words(seen.get().plusDays(rule.days())));
+                    id, evidence, "no mites found up to " + Why.words(seen.get().plusDays(rule.days())));
         }
         if (looked.isEmpty() || looked.get().plusDays(rule.lookedWithinDays()).isBefore(facts.asOf())) {
             return new ReleaseCondition.Unknown(
@@ -231,7 +236,7 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
                 .orElseGet(() -> new ReleaseCondition.Unmet(
                         id,
                         List.of("the policy asks for a vet's approval here"),
-                        "a vet's recorded approval since the start"));
+                        "a vet's approval, recorded since the days began"));
     }
 
     private static Optional<LocalDate> start(ReleaseFacts facts) {

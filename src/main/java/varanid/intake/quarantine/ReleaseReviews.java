@@ -154,7 +154,10 @@ class ReleaseReviews {
         return looks.findLatest(organisation, animal, asOf)
                 .map(look -> new ReleaseFacts.Look(
                         look.localDate(),
-                        look.signs().stream().map(KeptLook.Sign::label).toList(),
+                        look.signs().stream()
+                                .filter(KeptLook.Sign::counts)
+                                .map(sign -> sign.finding().replace('-', ' ') + ": " + sign.label())
+                                .toList(),
                         look.unseenMustSee()));
     }
 

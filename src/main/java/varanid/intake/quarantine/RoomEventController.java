@@ -182,8 +182,8 @@ class RoomEventController {
     private void checkAnimal(Faults faults, EventWriter.By by, RoomRow room, EventRequest wanted, UUID animal) {
         if (whereabouts.listStays(by.organisationId(), animal).stream()
                 .noneMatch(stay -> stay.room().equals(room.id()) && stay.touches(wanted.on()))) {
-            faults.add(
-                    Fault.at("#/animalId", "stood not in this room on " + wanted.on(), "an animal that did, or none"));
+            faults.add(Fault.at(
+                    "#/animalId", "did not stand in this room on " + wanted.on(), "an animal that did, or none"));
         }
         QuarantinePolicy.Deaths deaths = policy.deaths();
         if (List.of(deaths.explained(), deaths.unexplained())

@@ -6,7 +6,7 @@ import java.time.LocalDate;
  * One thing to do on certain days.
  *
  * @param kind what sort
- * @param ordinal the how-manieth of its kind in the plan, from 1; with the kind it stays the same when dates move
+ * @param ordinal which one of its kind in the plan, from 1; with the kind it stays the same when dates move
  * @param due the first day that is good
  * @param latest the last day that is good, not before {@code due}
  * @param title a few words

@@ -20,7 +20,7 @@
  * <p>What is seen at an animal, and found in its samples, is brought to the clock of its room by listeners, within the
  * transaction that records it. Every other feature is asked for what it knows; none of them knows this one.
  *
- * <p>May use: {@code animal}, {@code assessment}, {@code diary}, {@code reminder}, {@code sample}, {@code weight},
+ * <p>May use: {@code account} for what people are called, {@code animal}, {@code assessment}, {@code diary}, {@code reminder}, {@code sample}, {@code weight},
  * {@code platform}. Pure within it: {@code Clock*} but its rows and views, {@code Quarantine*} but its controllers, rows
  * and views, {@code Release*} the same, {@code LookOccurrences}, {@code TaskProgress}, {@code Stay}.
  *

@@ -8,7 +8,7 @@ import java.util.UUID;
  *
  * @param caseId whose: stays the same as long as the animal is followed
  * @param kind what sort, in lower-case letters, digits and hyphens
- * @param ordinal the how-manieth of its kind in the case, from 1
+ * @param ordinal which one of its kind in the case, from 1
  * @param due the first day that is good
  * @param latest the last day that is good, not before {@code due}
  * @param summary a few words; shown on lock screens, so no private matter

@@ -48,7 +48,9 @@ public class Samples {
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
-        animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
+        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
+            throw ProblemException.notFound("animal");
+        }
         Present present = Present.at(clock, caller.zone());
         NewSample sample = request.read(fields -> NewSample.reader(fields, known, present));
         return store.add(caller, animalId, sample).row().id();

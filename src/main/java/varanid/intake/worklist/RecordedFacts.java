@@ -5,8 +5,11 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
@@ -19,7 +22,7 @@ import varanid.intake.diary.Demeanour;
 import varanid.intake.diary.Diary;
 import varanid.intake.diary.DiaryEntry;
 import varanid.intake.diary.MiteCheck;
-import varanid.intake.quarantine.ClockEvent;
+import varanid.intake.quarantine.Ask;
 import varanid.intake.quarantine.ClockReading;
 import varanid.intake.quarantine.FollowUp;
 import varanid.intake.quarantine.FollowUps;
@@ -114,12 +117,12 @@ class RecordedFacts implements EntrySource {
         List<WorklistFacts.Reason> reasons = new ArrayList<>();
         last.ifPresent(look -> {
             look.newOrWorse()
-                    .forEach(sign ->
-                            reasons.add(new WorklistFacts.Reason(sign.finding(), texts.newOrWorse(sign.label()))));
+                    .forEach(
+                            sign -> reasons.add(new WorklistFacts.Reason(sign.code(), texts.newOrWorse(sign.label()))));
             look.urgentBecause().stream()
                     .filter(sign ->
-                            reasons.stream().noneMatch(reason -> reason.code().equals(sign.finding())))
-                    .forEach(sign -> reasons.add(new WorklistFacts.Reason(sign.finding(), sign.label())));
+                            reasons.stream().noneMatch(reason -> reason.code().equals(sign.code())))
+                    .forEach(sign -> reasons.add(new WorklistFacts.Reason(sign.code(), sign.label())));
         });
         lost.forEach(threshold -> reasons.add(new WorklistFacts.Reason(threshold.id(), threshold.text())));
         return reasons;
@@ -147,7 +150,7 @@ class RecordedFacts implements EntrySource {
                 .findFirst()
                 .ifPresent(entry ->
                         open.add(task("look-now", 1, texts.lookNow(sign(entry).orElseThrow()), entry.localDate())));
-        followUp.clock().ifPresent(reading -> open.addAll(asked(animal.id(), reading)));
+        open.addAll(asked(animal.id(), followUp));
         return open;
     }
 
@@ -165,29 +168,15 @@ class RecordedFacts implements EntrySource {
      * What a vet has still to speak about, or whose treatment has to end: at the animal that it is about, or at every
      * one of the room where that is not known or the animal stands there no more.
      */
-    private List<WorklistFacts.OpenTask> asked(UUID animal, ClockReading reading) {
-        List<WorklistFacts.OpenTask> asked = new ArrayList<>();
-        List<UUID> waiting =
-                reading.standing().fold(empty -> List.of(), running -> List.of(), held -> held.waitingFor());
-        for (ClockReading.Step step : reading.history()) {
-            ClockEvent event = step.event();
-            boolean question = reading.openQuestions().contains(event.id());
-            boolean treatment = !question && waiting.contains(event.id());
-            if ((question || treatment) && isAbout(animal, event, reading)) {
-                String kind = question ? "vets-word" : "treatment-end";
-                int ordinal = 1
-                        + (int) asked.stream()
-                                .filter(task -> task.kind().equals(kind))
-                                .count();
-                asked.add(task(kind, ordinal, step.because(), event.on()));
-            }
-        }
-        return asked;
-    }
-
-    private static boolean isAbout(UUID animal, ClockEvent event, ClockReading reading) {
-        Optional<UUID> about = event instanceof ClockEvent.Occurred what ? what.animal() : Optional.empty();
-        return about.filter(reading.animals()::contains).map(animal::equals).orElse(true);
+    private List<WorklistFacts.OpenTask> asked(UUID animal, FollowUp followUp) {
+        Set<UUID> there = followUp.clock().map(ClockReading::animals).orElse(Set.of());
+        Map<Ask.Wanted, Integer> count = new EnumMap<>(Ask.Wanted.class);
+        return followUp.asks().stream()
+                .filter(ask ->
+                        ask.animal().filter(there::contains).map(animal::equals).orElse(true))
+                .map(ask ->
+                        task(ask.wanted().code(), count.merge(ask.wanted(), 1, Integer::sum), ask.words(), ask.on()))
+                .toList();
     }
 
     private WorklistFacts.OpenTask task(String kind, int ordinal, String what, LocalDate due) {

@@ -57,7 +57,7 @@ public record WorklistFacts(
      * One thing to do.
      *
      * @param kind what sort, such as {@code weighing}
-     * @param ordinal the how-manieth of its kind, from 1
+     * @param ordinal which one of its kind, from 1
      * @param title a few words
      * @param due the first day that is good
      * @param latest the last day that is good, not before {@code due}

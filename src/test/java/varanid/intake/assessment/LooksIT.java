@@ -2,6 +2,7 @@ package varanid.intake.assessment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -76,6 +77,7 @@ class LooksIT {
                         "laboured-breathing",
                         "mild",
                         "Sides move more than they should but the neck stays still",
+                        BigDecimal.valueOf(5),
                         Optional.of("asap"),
                         Set.of("air")));
         assertThat(look.findSign("days-food-refused"))

@@ -15,6 +15,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -23,10 +25,12 @@ import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.core.env.Environment;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 import varanid.intake.platform.start.HomeFolder;
 import varanid.intake.service.Answer;
 import varanid.intake.service.Client;
 import varanid.intake.service.Organisations;
+import varanid.intake.service.Readme;
 import varanid.intake.service.ServiceTest;
 
 @ServiceTest
@@ -98,6 +102,80 @@ class DemoIT {
         List<JsonNode> mudlark = looksAt(keeper, "Mudlark");
         assertThat(mudlark.get(0).get("supersededBy")).isEqualTo(mudlark.get(1).get("id"));
         assertThat(read(keeper, mudlark.get(0)).text("/note")).contains("Deep hole");
+    }
+
+    @Test
+    void whatTheReadmeShowsOfTheDemoIsWhatItAnswers() throws IOException {
+        demo.load();
+        Client keeper = person("demo-token");
+        String readme = Readme.text();
+        String follow = readme.substring(readme.indexOf("## Follow it"), readme.indexOf("## How the decision is made"));
+        Map<String, String> ids = new TreeMap<>();
+        Matcher named =
+                Pattern.compile("(\\w+)=\\$\\(id (\\w+) '?([\\w ]+)'?\\)").matcher(follow);
+        while (named.find()) {
+            String list = keeper.get("/api/v1/" + named.group(2) + "?limit=200").body();
+            Matcher id = Pattern.compile("\"id\":\"([^\"]*)\",\"name\":\"" + named.group(3) + "\"")
+                    .matcher(list);
+            assertThat(id.find()).as(named.group()).isTrue();
+            ids.put("$" + named.group(1), id.group(1));
+        }
+        Matcher example = Pattern.compile(
+                        "```sh\n(get|post) (\\S+)(?: '(.*)')?\n```\n\n```json\n(.*?)```", Pattern.DOTALL)
+                .matcher(follow);
+        int examples = 0;
+        while (example.find()) {
+            String path = "/api/v1/" + resolve(example.group(2), ids);
+            Answer answer = example.group(1).equals("get")
+                    ? keeper.get(path)
+                    : keeper.post(path, resolve(example.group(3).replace("'", ""), ids));
+            assertThat(answer.status()).as(path + answer.body()).isBetween(200, 201);
+            Readme.assertShown(path, JsonMapper.shared().readTree(example.group(4)), answer.json());
+            examples++;
+        }
+        assertThat(examples).isEqualTo(6);
+    }
+
+    @Test
+    void showsWhereEachAnimalStands() throws IOException {
+        demo.load();
+        Client keeper = person("demo-token");
+        assertThat(of(keeper, "Sallow", "quarantine").text("/clock/inWords")).startsWith("Earliest release on ");
+        assertThat(of(keeper, "Sallow", "quarantine").json().at("/next").size()).isPositive();
+        assertThat(of(keeper, "Fern", "quarantine").text("/clock/inWords"))
+                .contains("a new animal in the same air or tools");
+        assertThat(of(keeper, "Marsh", "quarantine").text("/clock/inWords"))
+                .startsWith("No date yet")
+                .contains("the end of treatment: mites");
+        assertThat(of(keeper, "Sorrel", "quarantine").text("/where")).isEqualTo("resident");
+
+        assertThat(conditions(keeper, "Willow")).containsEntry("vet-approval", "unmet");
+        assertThat(conditions(keeper, "Willow").values().stream().filter("met"::equals))
+                .hasSize(7);
+        assertThat(conditions(keeper, "Osier")).containsEntry("stool-negative", "unknown");
+        assertThat(conditions(keeper, "Marsh")).containsEntry("no-legal-hold", "unmet");
+        List<JsonNode> ended = items(of(keeper, "Sorrel", "release-decisions"));
+        assertThat(ended).hasSize(1);
+        assertThat(of(
+                                keeper,
+                                "Sorrel",
+                                "release-decisions/" + ended.get(0).get("id").stringValue())
+                        .text("/overrides/stool-negative"))
+                .contains("nobody wrote the time down");
+    }
+
+    @Test
+    void showsWhatWeighingsSurroundingsAndDiarySay() throws IOException {
+        demo.load();
+        Client keeper = person("demo-token");
+        JsonNode falls = of(keeper, "Sallow", "weight-trend").json().at("/slope/interval");
+        assertThat(falls.get("highestPercentPerDayWithRounding").doubleValue()).isNegative();
+        JsonNode coarse = of(keeper, "Mudlark", "weight-trend").json().at("/thresholds");
+        assertThat(texts(coarse, "state")).contains("cannot-tell");
+        Answer surroundings = of(keeper, "Sallow", "surroundings");
+        assertThat(texts(surroundings.json().at("/signs"), "code")).contains("night-minimum-below");
+        assertThat(texts(surroundings.json().at("/cautions"), "id")).contains("guard-the-lamp");
+        assertThat(of(keeper, "Fern", "demeanour").text("/trend/direction")).isEqualTo("calmer");
     }
 
     @Test
@@ -193,11 +271,39 @@ class DemoIT {
     }
 
     private static List<JsonNode> looksAt(Client keeper, String name) {
+        return items(of(keeper, name, "assessments"));
+    }
+
+    private static Answer of(Client keeper, String name, String what) {
         JsonNode animal = items(keeper.get("/api/v1/animals?limit=200")).stream()
                 .filter(each -> each.path("name").asString("").equals(name))
                 .findFirst()
                 .orElseThrow();
-        return items(keeper.get("/api/v1/animals/" + animal.get("id").stringValue() + "/assessments"));
+        return keeper.get("/api/v1/animals/" + animal.get("id").stringValue() + "/" + what);
+    }
+
+    private static Map<String, String> conditions(Client keeper, String name) {
+        Map<String, String> states = new TreeMap<>();
+        of(keeper, name, "release-review")
+                .json()
+                .at("/conditions")
+                .forEach(each -> states.put(
+                        each.get("id").stringValue(), each.get("state").stringValue()));
+        return states;
+    }
+
+    private static List<String> texts(JsonNode list, String field) {
+        return StreamSupport.stream(list.spliterator(), false)
+                .map(each -> each.get(field).stringValue())
+                .toList();
+    }
+
+    private static String resolve(String text, Map<String, String> ids) {
+        String resolved = text;
+        for (Map.Entry<String, String> id : ids.entrySet()) {
+            resolved = resolved.replace(id.getKey(), id.getValue());
+        }
+        return resolved;
     }
 
     private static Answer read(Client keeper, JsonNode item) {
@@ -217,7 +323,7 @@ class DemoIT {
                         "SELECT table_name FROM information_schema.columns WHERE column_name = 'organisation_id' ORDER BY 1")
                 .query(String.class)
                 .list();
-        assertThat(tables).hasSizeGreaterThanOrEqualTo(9);
+        assertThat(tables).hasSizeGreaterThanOrEqualTo(28);
         try (Connection owner = owner();
                 Statement statement = owner.createStatement()) {
             for (String table : tables) {

@@ -180,7 +180,8 @@ class KillNineIT {
             switch (count % KINDS) {
                 case 1 -> {
                     path = animal + "/placements";
-                    body = "{\"roomId\":\"" + room.substring(room.lastIndexOf('/') + 1) + "\",\"reason\":\"" + key + "\"}";
+                    body = "{\"roomId\":\"" + room.substring(room.lastIndexOf('/') + 1) + "\",\"reason\":\"" + key
+                            + "\"}";
                 }
                 case 2 -> {
                     path = animal + "/assessments";
@@ -308,8 +309,8 @@ class KillNineIT {
     }
 
     private HttpResponse<String> get(ServiceProcess service, String path) throws Exception {
-        HttpResponse<String> answer = HttpClient.newHttpClient()
-                .send(request(service, path).GET().build(), BodyHandlers.ofString());
+        HttpResponse<String> answer =
+                HttpClient.newHttpClient().send(request(service, path).GET().build(), BodyHandlers.ofString());
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
         return answer;
     }

@@ -23,7 +23,9 @@ final class Documents {
         line("PLAN of " + text(plan, "name") + ", " + text(plan, "asOf") + ", room " + text(plan, "roomName"));
         line("  " + plan.at("/clock/inWords").asString());
         line("  isolation " + text(plan, "isolation") + "; in the rounds: "
-                + plan.at("/workPlace/text").asString());
+                + plan.at("/workPlace/text").asString() + "; urgency of the last look: " + text(plan, "urgency"));
+        plan.at("/plan/hygiene").forEach(each -> line("  every day: " + text(each, "text")));
+        plan.at("/plan/tools").forEach(each -> line("  tools: " + text(each, "text")));
         plan.get("ask").forEach(each -> line("  ask: " + text(each, "text")));
         plan.get("next")
                 .forEach(task -> line("  " + text(task, "state") + ", " + text(task, "due") + " to "

@@ -206,6 +206,11 @@ final class Story {
         return states;
     }
 
+    /** The names of the animals on the list of what to do now, in its order. */
+    List<String> actNow() {
+        return each(ok(keeper.get("/api/v1/worklist/act-now")).json().get("items"), "/animal/label");
+    }
+
     /** What a condition of release says is missing or to be found out. */
     String open(String animal, String condition) {
         return StreamSupport.stream(review(animal).json().get("conditions").spliterator(), false)

@@ -114,7 +114,7 @@ class ReleaseReviewTest {
         assertThat(early.get(ReleaseCondition.Id.MINIMUM_STAY))
                 .isInstanceOfSatisfying(
                         ReleaseCondition.Unmet.class,
-                        unmet -> assertThat(unmet.missing()).isEqualTo("days up to Thursday 1 April 2027"));
+                        unmet -> assertThat(unmet.missing()).isEqualTo("the days up to Thursday 1 April 2027"));
     }
 
     @Test

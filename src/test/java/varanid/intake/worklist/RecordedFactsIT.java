@@ -116,6 +116,28 @@ class RecordedFactsIT {
     }
 
     @Test
+    void followsTheNameOfARoom() {
+        String room = place(animal);
+        Answer renamed = keeper.put(room, "{\"name\":\"South\"}", "If-Match", "*");
+        assertThat(renamed.status()).as(renamed.body()).isEqualTo(200);
+        assertThat(actNow("Sorrel").orElseThrow().at("/room/name").stringValue())
+                .isEqualTo("South");
+    }
+
+    @Test
+    void asksOnceAboutAllSignsOfOneLookWithOneCause() {
+        place(animal);
+        look("{\"laboured-breathing\":\"marked\",\"open-mouth-breathing\":\"constant\"}", Duration.ZERO);
+        List<String> asked = StreamSupport.stream(
+                        actNow("Sorrel").orElseThrow().at("/due").spliterator(), false)
+                .filter(task -> task.get("kind").stringValue().equals("vets-word"))
+                .map(task -> task.get("title").stringValue())
+                .toList();
+        assertThat(asked).hasSize(1);
+        assertThat(asked.get(0)).contains("Sides heave", "Open all the time");
+    }
+
+    @Test
     void whoeverLeftIsOnNoList() {
         place(animal);
         assertThat(names("/api/v1/worklist/rounds")).contains("Sorrel");
