@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
@@ -318,7 +319,8 @@ class EntriesStayTrueIT {
             String answers = IntStream.range(0, 1 + random.nextInt(8))
                     .mapToObj(number -> any(List.copyOf(findings.keySet())))
                     .distinct()
-                    .map(finding -> "\"%s\":\"%s\"".formatted(finding, any(findings.get(finding))))
+                    .map(finding ->
+                            "\"%s\":\"%s\"".formatted(finding, any(Objects.requireNonNull(findings.get(finding)))))
                     .collect(Collectors.joining(",", "{", "}"));
             return "{\"checklist\":\"varanid-intake\",\"version\":1,\"answers\":%s,\"occurredAt\":\"%s\"%s}"
                     .formatted(answers, moment(), member("supersedes", supersedes));
