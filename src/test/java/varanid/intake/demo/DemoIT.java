@@ -121,7 +121,7 @@ class DemoIT {
             ids.put("$" + named.group(1), id.group(1));
         }
         Matcher example = Pattern.compile(
-                        "```sh\n(get|post) (\\S+)(?: '(.*)')?\n```\n\n```json\n(.*?)```", Pattern.DOTALL)
+                        "```sh\n(get|post) (\\S+)(?: '([^\\n]*)')?\n```\n\n```json\n(.*?)```", Pattern.DOTALL)
                 .matcher(follow);
         int examples = 0;
         while (example.find()) {
