@@ -142,12 +142,14 @@ class WorklistRows {
         values.put("lastDay", stretch.lastDay());
         values.put("fetch", fetch);
         room.ifPresent(id -> values.put("room", id));
+        // The room is part of the order, not a filter: or the planner may pass over all other rooms.
+        String column = room.isPresent() ? "room_id, " : "";
+        String value = room.isPresent() ? ":room, " : "";
         String sql = "SELECT " + COLUMNS + " FROM worklist_entry WHERE organisation_id = :organisationId"
-                + (room.isPresent() ? " AND room_id = :room" : "")
                 + (only == Only.WORSE ? " AND worse" : "")
-                + " AND (act_rank, {day}, animal_id) > (:rank, :day, :animalId)"
-                + " AND (act_rank, {day}) <= (:lastRank, :lastDay)"
-                + " ORDER BY act_rank, {day}, animal_id LIMIT :fetch";
+                + " AND (" + column + "act_rank, {day}, animal_id) > (" + value + ":rank, :day, :animalId)"
+                + " AND (" + column + "act_rank, {day}) <= (" + value + ":lastRank, :lastDay)"
+                + " ORDER BY " + column + "act_rank, {day}, animal_id LIMIT :fetch";
         return Optional.of(new Select(sql.replace("{day}", only.day()), values));
     }
 
@@ -161,11 +163,11 @@ class WorklistRows {
         values.put("fetch", fetch);
         due.ifPresent(day -> values.put("due", day));
         room.ifPresentOrElse(id -> values.put("room", id), () -> values.put("roomName", from.roomName()));
-        String order = room.isPresent() ? "rounds_rank, animal_id" : "rounds_rank, room_name, animal_id";
-        String place = room.isPresent() ? ":rank, :animalId" : ":rank, :roomName, :animalId";
+        String order = room.isPresent() ? "room_id, rounds_rank, animal_id" : "rounds_rank, room_name, animal_id";
+        String place = room.isPresent() ? ":room, :rank, :animalId" : ":rank, :roomName, :animalId";
         String sql = "SELECT " + COLUMNS + " FROM worklist_entry WHERE organisation_id = :organisationId"
-                + (room.isPresent() ? " AND room_id = :room" : "")
                 + " AND (" + order + ") > (" + place + ")"
+                + (room.isPresent() ? " AND room_id <= :room" : "")
                 + (due.isPresent() ? " AND due_from <= :due" : "")
                 + " ORDER BY " + order + " LIMIT :fetch";
         return new Select(sql, values);
