@@ -23,14 +23,15 @@ import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
-import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.ProblemType;
 
 /** Keeps looks at animals, and what they came to. */
 @Service
 public class Assessments {
+
+    private static final Correctable ASSESSMENT = new Correctable("assessment", "assessment", "assessments");
 
     private final AssessmentRows rows;
     private final StoredLooks stored;
@@ -150,18 +151,9 @@ public class Assessments {
     }
 
     private void mayBeSuperseded(Caller caller, UUID animalId, UUID supersedes) {
-        if (rows.find(caller.organisationId(), animalId, supersedes).isEmpty()) {
-            throw new ProblemException(
-                    ProblemType.INVALID_REQUEST,
-                    "The assessment that is to be superseded is not one of this animal.",
-                    List.of(Fault.at(
-                            "#/supersedes", "is no assessment of this animal", "the id of one of its assessments")));
-        }
-        rows.findSuccessor(caller.organisationId(), supersedes).ifPresent(successor -> {
-            throw new ProblemException(
-                    ProblemType.CONFLICT,
-                    "That assessment was superseded already, by " + successor.id() + ". Supersede that one.");
-        });
+        ASSESSMENT.check(
+                rows.find(caller.organisationId(), animalId, supersedes).isPresent(),
+                () -> rows.findSuccessor(caller.organisationId(), supersedes).map(AssessmentRow::id));
     }
 
     /** What was excused in an earlier look of the day counts fully now; a look that was or is being corrected does not. */

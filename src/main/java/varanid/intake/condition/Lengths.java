@@ -27,6 +27,7 @@ import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.Fault;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Page;
@@ -36,6 +37,8 @@ import varanid.intake.platform.web.ProblemType;
 /** Keeps lengths of animals. */
 @Service
 public class Lengths {
+
+    private static final Correctable LENGTH = new Correctable("length", "length", "lengths");
 
     /** Nobody looks further back, and no request gets slow by it. */
     private static final Limit MOST = Limit.of(500);
@@ -133,15 +136,11 @@ public class Lengths {
     }
 
     private void mayBeSuperseded(UUID organisation, UUID animalId, UUID supersedes) {
-        if (rows.find(organisation, animalId, supersedes).isEmpty()) {
-            throw new ProblemException(
-                    ProblemType.INVALID_REQUEST,
-                    "The length that is to be superseded is not one of this animal.",
-                    List.of(Fault.at("#/supersedes", "is no length of this animal", "the id of one of its lengths")));
-        }
-        rows.listSuccessors(organisation, List.of(supersedes)).stream()
-                .findFirst()
-                .ifPresent(Lengths::refuse);
+        LENGTH.check(
+                rows.find(organisation, animalId, supersedes).isPresent(),
+                () -> rows.listSuccessors(organisation, List.of(supersedes)).stream()
+                        .map(LengthRow::id)
+                        .findFirst());
     }
 
     private void mayBeSuperseded(UUID organisation, UUID animalId, int place, Animals.FirstReadings first) {
@@ -157,13 +156,8 @@ public class Lengths {
         rows.listCorrectionsOfFirst(organisation, animalId).stream()
                 .filter(row -> Objects.equals(row.supersedesFirst(), place))
                 .findFirst()
-                .ifPresent(Lengths::refuse);
-    }
-
-    private static void refuse(LengthRow successor) {
-        throw new ProblemException(
-                ProblemType.CONFLICT,
-                "That length was superseded already, by " + successor.id() + ". Supersede that one.");
+                .map(LengthRow::id)
+                .ifPresent(LENGTH::refuse);
     }
 
     @Transactional(readOnly = true)

@@ -19,14 +19,15 @@ import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
-import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.ProblemType;
 
 /** Keeps entries, and says when one of them asks for a look. */
 @Service
 public class DiaryKeeper {
+
+    private static final Correctable ENTRY = new Correctable("entry", "entry", "entries");
 
     private final DiaryRows rows;
     private final Diary diary;
@@ -100,19 +101,11 @@ public class DiaryKeeper {
     }
 
     private void mayBeSuperseded(Caller caller, UUID animalId, UUID supersedes) {
-        if (rows.find(caller.organisationId(), animalId, supersedes).isEmpty()) {
-            throw new ProblemException(
-                    ProblemType.INVALID_REQUEST,
-                    "The entry that is to be superseded is not one of this animal.",
-                    List.of(Fault.at("#/supersedes", "is no entry of this animal", "the id of one of its entries")));
-        }
-        rows.listSuccessors(caller.organisationId(), List.of(supersedes)).stream()
-                .findFirst()
-                .ifPresent(successor -> {
-                    throw new ProblemException(
-                            ProblemType.CONFLICT,
-                            "That entry was superseded already, by " + successor.id() + ". Supersede that one.");
-                });
+        ENTRY.check(
+                rows.find(caller.organisationId(), animalId, supersedes).isPresent(),
+                () -> rows.listSuccessors(caller.organisationId(), List.of(supersedes)).stream()
+                        .map(DiaryRow::id)
+                        .findFirst());
     }
 
     /** The reasons to look now that this entry gives. */

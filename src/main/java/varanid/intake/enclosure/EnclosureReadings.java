@@ -16,14 +16,15 @@ import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
-import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.ProblemType;
 
 /** Keeps readings of enclosures, and says what they say of an animal's surroundings. */
 @Service
 public class EnclosureReadings {
+
+    private static final Correctable READING = new Correctable("reading", "enclosure reading", "enclosure readings");
 
     private final EnclosureReadingRows rows;
     private final Animals animals;
@@ -117,20 +118,9 @@ public class EnclosureReadings {
     }
 
     private void mayBeSuperseded(Caller caller, UUID animalId, UUID supersedes) {
-        if (rows.find(caller.organisationId(), animalId, supersedes).isEmpty()) {
-            throw new ProblemException(
-                    ProblemType.INVALID_REQUEST,
-                    "The reading that is to be superseded is not one of this animal.",
-                    List.of(Fault.at(
-                            "#/supersedes",
-                            "is no enclosure reading of this animal",
-                            "the id of one of its enclosure readings")));
-        }
-        rows.findSuccessor(caller.organisationId(), supersedes).ifPresent(successor -> {
-            throw new ProblemException(
-                    ProblemType.CONFLICT,
-                    "That reading was superseded already, by " + successor.id() + ". Supersede that one.");
-        });
+        READING.check(
+                rows.find(caller.organisationId(), animalId, supersedes).isPresent(),
+                () -> rows.findSuccessor(caller.organisationId(), supersedes).map(EnclosureReadingRow::id));
     }
 
     GivenReading given(EnclosureReadingRow row) {

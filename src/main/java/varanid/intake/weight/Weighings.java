@@ -29,6 +29,7 @@ import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.Fault;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Page;
@@ -38,6 +39,8 @@ import varanid.intake.platform.web.ProblemType;
 /** Keeps weighings of animals. */
 @Service
 public class Weighings {
+
+    private static final Correctable WEIGHING = new Correctable("weighing", "weighing", "weighings");
 
     /** More than a year of daily weighings: thresholds look no further back, and no request gets slow by more. */
     static final int MOST = 500;
@@ -139,16 +142,11 @@ public class Weighings {
     }
 
     private void mayBeSuperseded(UUID organisation, UUID animalId, UUID supersedes) {
-        if (rows.find(organisation, animalId, supersedes).isEmpty()) {
-            throw new ProblemException(
-                    ProblemType.INVALID_REQUEST,
-                    "The weighing that is to be superseded is not one of this animal.",
-                    List.of(Fault.at(
-                            "#/supersedes", "is no weighing of this animal", "the id of one of its weighings")));
-        }
-        rows.listSuccessors(organisation, List.of(supersedes)).stream()
-                .findFirst()
-                .ifPresent(Weighings::refuse);
+        WEIGHING.check(
+                rows.find(organisation, animalId, supersedes).isPresent(),
+                () -> rows.listSuccessors(organisation, List.of(supersedes)).stream()
+                        .map(WeighingRow::id)
+                        .findFirst());
     }
 
     private void mayBeSuperseded(UUID organisation, UUID animalId, int place, Animals.FirstReadings first) {
@@ -164,13 +162,8 @@ public class Weighings {
         rows.listCorrectionsOfFirst(organisation, animalId).stream()
                 .filter(row -> Objects.equals(row.supersedesFirst(), place))
                 .findFirst()
-                .ifPresent(Weighings::refuse);
-    }
-
-    private static void refuse(WeighingRow successor) {
-        throw new ProblemException(
-                ProblemType.CONFLICT,
-                "That weighing was superseded already, by " + successor.id() + ". Supersede that one.");
+                .map(WeighingRow::id)
+                .ifPresent(WEIGHING::refuse);
     }
 
     // ---- as they are shown
