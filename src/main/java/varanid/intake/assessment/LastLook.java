@@ -1,5 +1,6 @@
 package varanid.intake.assessment;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -8,6 +9,7 @@ import java.util.UUID;
  * The last look at an animal, and what is different from the one before it.
  *
  * @param id of the assessment
+ * @param occurredAt when the animal was looked at
  * @param urgency what was recommended, by its code
  * @param headline the same in words, as the look said it
  * @param before the look before it by the same checklist that nothing superseded
@@ -16,6 +18,7 @@ import java.util.UUID;
  */
 public record LastLook(
         UUID id,
+        Instant occurredAt,
         String urgency,
         String headline,
         Optional<UUID> before,

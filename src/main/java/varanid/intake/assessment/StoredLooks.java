@@ -84,6 +84,7 @@ class StoredLooks {
         });
         return new LastLook(
                 row.id(),
+                row.occurredAt(),
                 row.urgency(),
                 urgency.path("headline").stringValue(urgency.path("label").stringValue(row.urgency())),
                 before.map(AssessmentRow::id),

@@ -15,7 +15,6 @@ import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import varanid.intake.account.Zones;
 import varanid.intake.animal.Animals;
-import varanid.intake.assessment.KeptLook;
 import varanid.intake.assessment.LastLook;
 import varanid.intake.assessment.Looks;
 import varanid.intake.diary.Demeanour;
@@ -101,7 +100,7 @@ class RecordedFacts implements EntrySource {
                 last.filter(look -> look.before().isPresent()).map(LastLook::id),
                 reasons(last, lost),
                 followUp.stop(),
-                openTasks(organisation, zone, animal, followUp));
+                openTasks(organisation, zone, animal, followUp, last));
     }
 
     private static Stream<WeightRules.Threshold> past(WeightTrend trend) {
@@ -129,7 +128,7 @@ class RecordedFacts implements EntrySource {
     }
 
     private List<WorklistFacts.OpenTask> openTasks(
-            UUID organisation, ZoneId zone, Animals.Newcomer animal, FollowUp followUp) {
+            UUID organisation, ZoneId zone, Animals.Newcomer animal, FollowUp followUp, Optional<LastLook> last) {
         List<WorklistFacts.OpenTask> open = new ArrayList<>();
         followUp.notDone()
                 .forEach(task -> open.add(new WorklistFacts.OpenTask(
@@ -138,13 +137,11 @@ class RecordedFacts implements EntrySource {
         if (followUp.where() == FollowUp.Where.NOT_PLACED) {
             open.add(task("place", 1, "", came));
         }
-        Optional<KeptLook> lastLook =
-                looks.list(organisation, animal.id()).stream().reduce((one, next) -> next);
-        if (lastLook.isEmpty()) {
+        if (last.isEmpty()) {
             open.add(task("first-look", 1, "", came));
         }
         diary.list(organisation, animal.id()).stream()
-                .filter(entry -> lastLook.map(look -> entry.occurredAt().isAfter(look.occurredAt()))
+                .filter(entry -> last.map(look -> entry.occurredAt().isAfter(look.occurredAt()))
                         .orElse(true))
                 .filter(entry -> sign(entry).isPresent())
                 .findFirst()
