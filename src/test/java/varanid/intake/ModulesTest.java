@@ -103,6 +103,7 @@ class ModulesTest {
                             "platform.id",
                             "platform.time",
                             "platform.web")),
+            Map.entry("visit", Set.of("animal")),
             Map.entry(
                     "demo",
                     Set.of(
