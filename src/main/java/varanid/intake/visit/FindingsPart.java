@@ -48,7 +48,7 @@ class FindingsPart implements PartReader {
         gap(look, said, "unseen-must-see", shown.unseenMustSee(), Statement.Weight.STRONG);
         before(all, look).ifPresent(earlier -> compare(earlier, look, said));
         mayBeExplained(look, said);
-        gap(look, said, "unseen", shown.unseen(), Statement.Weight.PLAIN);
+        gap(look, said, "unseen", shown.unseen(), Statement.Weight.SMALL);
         gap(look, said, "not-due", shown.notDue(), Statement.Weight.SMALL);
         absent(look, shown, said);
         return said;

@@ -21,7 +21,6 @@ class HandOverTexts {
     HandOverTexts() {
         YAMLMapper yaml = YAMLMapper.builder()
                 .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-                .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
                 .build();
         try (InputStream in = HandOverTexts.class.getResourceAsStream(PATH)) {
             if (in == null) {
