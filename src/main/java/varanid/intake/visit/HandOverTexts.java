@@ -81,6 +81,11 @@ class HandOverTexts {
         return words.isEmpty() ? words : Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
+    /** The words of a page beside the content. */
+    Map<String, String> page() {
+        return file.page();
+    }
+
     List<String> notices() {
         return file.notices();
     }
@@ -142,6 +147,7 @@ class HandOverTexts {
             Map<String, String> says,
             Map<String, String> headlines,
             Map<String, Map<String, String>> words,
+            Map<String, String> page,
             List<String> notices,
             List<Caution> cautions,
             List<String> handlingFindings,
