@@ -103,7 +103,20 @@ class ModulesTest {
                             "platform.id",
                             "platform.time",
                             "platform.web")),
-            Map.entry("visit", Set.of("animal")),
+            Map.entry(
+                    "visit",
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "checklist",
+                            "diary",
+                            "enclosure",
+                            "quarantine",
+                            "sample",
+                            "scoring",
+                            "weight",
+                            "platform.web")),
             Map.entry(
                     "demo",
                     Set.of(
