@@ -19,7 +19,9 @@ DECLARE
         'sample_step',
         'sample_result',
         'sampling_setting',
-        'diary_entry'
+        'diary_entry',
+        'vet_answer',
+        'vet_answer_confirmation'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

@@ -104,6 +104,17 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "vet",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "checklist",
+                            "scoring",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "visit",
                     Set.of(
                             "account",
