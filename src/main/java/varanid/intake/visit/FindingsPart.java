@@ -63,7 +63,12 @@ class FindingsPart implements PartReader {
     }
 
     private void gap(
-            ReadLook look, List<Statement> said, String code, List<LookReading.State> states, Statement.Weight weight) {
+            ReadLook look,
+            @Nullable String by,
+            List<Statement> said,
+            String code,
+            List<LookReading.State> states,
+            Statement.Weight weight) {
         if (!states.isEmpty()) {
             said.add(about(look, by, code, texts.label(code), LookShown.names(states))
                     .weighing(weight));
