@@ -60,7 +60,7 @@ class ModulesTest {
             Map.entry("platform.time", Set.of()),
             Map.entry("platform.id", Set.of("platform.time")),
             Map.entry("platform.database", Set.of("platform.start")),
-            Map.entry("platform.web", Set.of("platform.id", "platform.time")),
+            Map.entry("platform.web", Set.of("platform.id", "platform.start", "platform.time")),
             Map.entry("account", Set.of("platform.id", "platform.start", "platform.time", "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
             Map.entry(
@@ -115,8 +115,10 @@ class ModulesTest {
                             "quarantine",
                             "sample",
                             "scoring",
+                            "share",
                             "weight",
                             "platform.web")),
+            Map.entry("share", Set.of("account", "animal", "platform.id", "platform.web")),
             Map.entry(
                     "demo",
                     Set.of(
