@@ -19,7 +19,8 @@ DECLARE
         'sample_step',
         'sample_result',
         'sampling_setting',
-        'diary_entry'
+        'diary_entry',
+        'report'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',
@@ -32,7 +33,8 @@ DECLARE
         'calendar_link',
         'calendar_reminder',
         'worklist_entry',
-        'worklist_fill'
+        'worklist_fill',
+        'report_people'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

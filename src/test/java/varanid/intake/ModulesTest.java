@@ -103,6 +103,9 @@ class ModulesTest {
                             "platform.id",
                             "platform.time",
                             "platform.web")),
+            Map.entry(
+                    "report",
+                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry("visit", Set.of("animal")),
             Map.entry(
                     "demo",

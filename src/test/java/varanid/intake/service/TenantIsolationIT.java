@@ -31,6 +31,7 @@ class TenantIsolationIT {
             makes("/api/v1/animals/{animalId}/lengths", "{\"of\":\"tail\",\"value\":125,\"unit\":\"mm\"}"),
             makes("/api/v1/animals/{animalId}/samples", "{\"kind\":\"stool\"}"),
             makes("/api/v1/animals/{animalId}/diary", "{\"note\":\"n\"}"),
+            makes("/api/v1/animals/{animalId}/reports", "{\"diet\":\"d\"}"),
             makes("/api/v1/calendars", "{\"label\":\"c\"}"),
             Map.entry("/api/v1/rooms", TenantIsolationIT::makeRoom),
             makes("/api/v1/rooms/{roomId}/events", "{\"kind\":\"occurred\",\"cause\":\"breach-without-contact\"}"),
