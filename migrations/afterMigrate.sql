@@ -20,7 +20,9 @@ DECLARE
         'sample_result',
         'sampling_setting',
         'diary_entry',
-        'report'
+        'report',
+        'attachment',
+        'attachment_withdrawal'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

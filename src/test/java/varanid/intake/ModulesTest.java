@@ -106,6 +106,16 @@ class ModulesTest {
             Map.entry(
                     "report",
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
+                    "attachment",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "sample",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry("visit", Set.of("animal")),
             Map.entry(
                     "demo",
