@@ -116,7 +116,22 @@ class ModulesTest {
                             "platform.id",
                             "platform.time",
                             "platform.web")),
-            Map.entry("visit", Set.of("animal")),
+            Map.entry(
+                    "visit",
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "attachment",
+                            "checklist",
+                            "diary",
+                            "enclosure",
+                            "quarantine",
+                            "report",
+                            "sample",
+                            "scoring",
+                            "weight",
+                            "platform.web")),
             Map.entry(
                     "demo",
                     Set.of(

@@ -66,4 +66,12 @@ public class Looks {
     public Optional<Set<String>> findFindings(UUID organisationId, UUID animalId, UUID lookId) {
         return rows.find(organisationId, animalId, lookId).map(stored::findings);
     }
+
+    /** Every look that stands, in the order of {@link #list}, with all that is known of it. */
+    @Transactional(readOnly = true)
+    public List<ReadLook> listRead(UUID organisationId, UUID animalId) {
+        return rows.listStanding(organisationId, animalId).stream()
+                .map(stored::readLook)
+                .toList();
+    }
 }

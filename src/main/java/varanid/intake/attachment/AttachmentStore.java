@@ -34,30 +34,31 @@ class AttachmentStore {
 
     void add(Caller caller, UUID animalId, UUID id, NewAttachment attachment, byte[] sha256, Instant now) {
         CheckedFile file = attachment.checked();
+        @Nullable Instant takenAt = attachment.takenAt();
         jdbc.sql("""
                         INSERT INTO attachment
                         (organisation_id, id, animal_id, assessment_id, sample_id, finding, caption, taken_at, recorded_by,
                          recorded_at, media_type, width, height, pages, content, byte_count, sha256, thumbnail)
-                        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
-                .params(
-                        caller.organisationId(),
-                        id,
-                        animalId,
-                        attachment.assessmentId(),
-                        attachment.sampleId(),
-                        attachment.finding(),
-                        attachment.caption(),
-                        attachment.takenAt() == null ? null : utc(attachment.takenAt()),
-                        caller.personId(),
-                        utc(now),
-                        file.mediaType(),
-                        file.width(),
-                        file.height(),
-                        file.pages(),
-                        file.content(),
-                        file.content().length,
-                        sha256,
-                        file.thumbnail())
+                        VALUES (:organisation, :id, :animal, :assessment, :sample, :finding, :caption, :takenAt, :by,
+                         :now, :mediaType, :width, :height, :pages, :content, :bytes, :sha256, :thumbnail)""")
+                .param("organisation", caller.organisationId())
+                .param("id", id)
+                .param("animal", animalId)
+                .param("assessment", attachment.assessmentId())
+                .param("sample", attachment.sampleId())
+                .param("finding", attachment.finding())
+                .param("caption", attachment.caption())
+                .param("takenAt", takenAt == null ? null : utc(takenAt))
+                .param("by", caller.personId())
+                .param("now", utc(now))
+                .param("mediaType", file.mediaType())
+                .param("width", file.width())
+                .param("height", file.height())
+                .param("pages", file.pages())
+                .param("content", file.content())
+                .param("bytes", file.content().length)
+                .param("sha256", sha256)
+                .param("thumbnail", file.thumbnail())
                 .update();
     }
 

@@ -41,6 +41,7 @@ public class FollowUps {
     private final Diary diary;
     private final Samples samples;
     private final Weighings weighings;
+    private final LegalHolds holds;
     private final QuarantinePolicy policy;
 
     FollowUps(
@@ -53,6 +54,7 @@ public class FollowUps {
             Diary diary,
             Samples samples,
             Weighings weighings,
+            LegalHolds holds,
             QuarantinePolicy policy) {
         this.placements = placements;
         this.rooms = rooms;
@@ -63,6 +65,7 @@ public class FollowUps {
         this.diary = diary;
         this.samples = samples;
         this.weighings = weighings;
+        this.holds = holds;
         this.policy = policy;
     }
 
@@ -81,6 +84,30 @@ public class FollowUps {
     public List<UUID> listAnimals(UUID organisationId, UUID after, Limit limit) {
         return placements.listAnimalsInRoomsOfKind(organisationId, RoomKind.QUARANTINE.code(), after, limit);
     }
+
+    /** What was stated last, up to that day, about an authority's hold on an animal. */
+    @Transactional(readOnly = true)
+    public Optional<Hold> findHold(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return holds.find(organisationId, animalId, asOf)
+                .map(row -> new Hold(
+                        row.state,
+                        row.onDay,
+                        Optional.ofNullable(row.authority),
+                        Optional.ofNullable(row.reference),
+                        Optional.ofNullable(row.note)));
+    }
+
+    /**
+     * A statement about an authority's hold.
+     *
+     * @param state {@code held}, {@code released} or {@code none}
+     */
+    public record Hold(
+            String state,
+            LocalDate on,
+            Optional<String> authority,
+            Optional<String> reference,
+            Optional<String> note) {}
 
     /** The reading of one animal's follow-up. */
     private final class One {

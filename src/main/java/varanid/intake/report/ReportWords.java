@@ -75,9 +75,16 @@ public class ReportWords {
         return words(consents(), code);
     }
 
-    /** What stands for a day that nobody knows. */
-    public String unknownDay() {
-        return file.unknownDay();
+    /** How something told is put on a page, with what goes into its braces, if anything does. */
+    public String shown(String code, String... value) {
+        String words = file.shown().get(code);
+        if (words == null) {
+            throw new IllegalArgumentException(PATH + " has no " + code + " in shown");
+        }
+        int open = words.indexOf('{');
+        return open < 0
+                ? words
+                : words.substring(0, open) + String.join(" ", value) + words.substring(words.indexOf('}') + 1);
     }
 
     /** Which cautions go with what was told, as texts. */
@@ -165,7 +172,7 @@ public class ReportWords {
     private record ReportFile(
             String asOf,
             List<Field> fields,
-            String unknownDay,
+            Map<String, String> shown,
             List<Word> lamps,
             List<WarmPlace> temperatures,
             List<Word> reproductiveStates,

@@ -1,9 +1,11 @@
 package varanid.intake.visit;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,7 +43,12 @@ record Statement(
         STRONG,
         PLAIN,
         /** For completeness. */
-        SMALL
+        SMALL;
+
+        @JsonValue
+        String code() {
+            return name().toLowerCase(Locale.ROOT);
+        }
     }
 
     /**
