@@ -4,7 +4,9 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.springframework.stereotype.Component;
 import varanid.intake.quarantine.Ask;
 import varanid.intake.quarantine.ClockReading;
@@ -42,11 +44,13 @@ class DoneAndNotDonePart implements PartReader {
 
     private List<Statement> said(Visit visit, FollowUp followUp) {
         List<Statement> said = new ArrayList<>();
-        said.add(Statement.of(
-                "isolation",
-                Basis.RECORDED,
-                texts.label("isolation"),
-                texts.word("isolation", followUp.isolation().code())));
+        if (followUp.where() != FollowUp.Where.NOT_PLACED) {
+            said.add(Statement.of(
+                    "isolation",
+                    Basis.COMPUTED,
+                    texts.label("isolation"),
+                    texts.word("isolation", followUp.isolation().code())));
+        }
         said.add(Statement.of(
                 "room",
                 Basis.RECORDED,
@@ -59,7 +63,12 @@ class DoneAndNotDonePart implements PartReader {
         if (followUp.where() == FollowUp.Where.IN_QUARANTINE) {
             followUp.clock().ifPresent(clock -> clock(visit, clock, said));
         }
+        Set<String> asked = new HashSet<>();
         for (Ask ask : followUp.asks()) {
+            // The same may have occurred at several looks; the first is since when it waits.
+            if (!asked.add(ask.words())) {
+                continue;
+            }
             said.add(Statement.of("waits", Basis.COMPUTED, texts.label("waits"), ask.words())
                     .on(ask.on())
                     .qualified(ask.reason())

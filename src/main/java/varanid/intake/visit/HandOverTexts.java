@@ -21,7 +21,6 @@ class HandOverTexts {
     HandOverTexts() {
         YAMLMapper yaml = YAMLMapper.builder()
                 .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-                .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
                 .build();
         try (InputStream in = HandOverTexts.class.getResourceAsStream(PATH)) {
             if (in == null) {
@@ -80,6 +79,11 @@ class HandOverTexts {
     static String plain(String code) {
         String words = code.replace('-', ' ');
         return words.isEmpty() ? words : Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+
+    /** The words of a page beside the content. */
+    Map<String, String> page() {
+        return file.page();
     }
 
     List<String> notices() {
@@ -143,6 +147,7 @@ class HandOverTexts {
             Map<String, String> says,
             Map<String, String> headlines,
             Map<String, Map<String, String>> words,
+            Map<String, String> page,
             List<String> notices,
             List<Caution> cautions,
             List<String> handlingFindings,

@@ -3,6 +3,7 @@ package varanid.intake.visit;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -127,10 +128,19 @@ final class LookShown {
                 .toList();
     }
 
+    /** What a reason says: a level alone does not say of what. */
+    static String reasonText(JsonNode reason) {
+        String text = reason.path("text").stringValue("");
+        return reason.path("kind").stringValue("").equals("level")
+                        || reason.path("kind").stringValue("").equals("excused")
+                ? HandOverTexts.plain(reason.path("id").stringValue("")) + ": " + text
+                : text;
+    }
+
     static String names(List<LookReading.State> states) {
         return states.stream()
                 .map(state -> HandOverTexts.plain(state.finding().id()))
-                .map(name -> name.substring(0, 1).toLowerCase(java.util.Locale.ROOT) + name.substring(1))
+                .map(name -> name.substring(0, 1).toLowerCase(Locale.ROOT) + name.substring(1))
                 .collect(Collectors.joining(", "));
     }
 }

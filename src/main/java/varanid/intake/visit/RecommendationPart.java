@@ -57,8 +57,16 @@ class RecommendationPart implements PartReader {
                                 "highest",
                                 texts.headline(document.at("/urgency/highest")
                                         .stringValue(look.kept().urgency())))));
+        List<String> lesser = new ArrayList<>();
         for (JsonNode reason : document.path("reasons")) {
-            said.add(reason(reason));
+            if (reason.path("urgency").stringValue("").equals(look.kept().urgency())) {
+                said.add(reason(reason));
+            } else {
+                lesser.add(lesser(reason));
+            }
+        }
+        if (!lesser.isEmpty()) {
+            said.add(computed("lesser-reasons", String.join("; ", lesser)).weighing(Statement.Weight.SMALL));
         }
         JsonNode score = document.path("score");
         said.add(computed(
@@ -75,19 +83,30 @@ class RecommendationPart implements PartReader {
         return said;
     }
 
+    private String lesser(JsonNode reason) {
+        BigDecimal points = points(reason);
+        return LookShown.reasonText(reason)
+                + (points.signum() == 0
+                        ? ""
+                        : " (" + texts.say("reason-points", "points", points.toPlainString()) + ")");
+    }
+
+    private static BigDecimal points(JsonNode reason) {
+        return reason.path("points").decimalValue(BigDecimal.ZERO);
+    }
+
     private Statement reason(JsonNode reason) {
         List<String> about = new ArrayList<>();
         about.add(texts.say(
                 "reason-alone", "urgency", texts.headline(reason.path("urgency").stringValue("routine"))));
-        BigDecimal points = reason.path("points").decimalValue(BigDecimal.ZERO);
+        BigDecimal points = points(reason);
         if (points.signum() != 0) {
             about.add(texts.say("reason-points", "points", points.toPlainString()));
         }
         if (!reason.path("counted").booleanValue(true)) {
             about.add(texts.say("not-counted"));
         }
-        Statement statement =
-                computed("reason", reason.path("text").stringValue("")).qualified(String.join("; ", about));
+        Statement statement = computed("reason", LookShown.reasonText(reason)).qualified(String.join("; ", about));
         return reason.path("id").isString() && reason.path("level").isString()
                 ? statement.coded(
                         LookShown.FINDING,

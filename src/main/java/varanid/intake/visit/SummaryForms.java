@@ -23,6 +23,9 @@ import varanid.intake.platform.web.ProblemType;
 @Component
 class SummaryForms {
 
+    private static final String NOTHING_ACTIVE = "default-src 'none'; style-src 'self'; img-src 'self' data:;"
+            + " base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
     private final List<SummaryForm> forms;
 
     /** @param forms in order of preference */
@@ -69,6 +72,7 @@ class SummaryForms {
                 .cacheControl(CacheControl.noStore())
                 .varyBy(HttpHeaders.ACCEPT)
                 .header(HttpHeaders.CONTENT_DISPOSITION, disposition(form, summary))
+                .header("Content-Security-Policy", NOTHING_ACTIVE)
                 .body(form.write(summary, link));
     }
 

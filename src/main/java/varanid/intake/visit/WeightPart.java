@@ -40,8 +40,10 @@ class WeightPart implements PartReader {
                         .weighing(Statement.Weight.STRONG)));
         words.change().ifPresent(text -> said.add(computed("weight-change", text)));
         words.slope().ifPresent(text -> said.add(computed("weight-slope", text)));
-        words.cannotTell()
-                .forEach(text -> said.add(computed("weight-open", text).weighing(Statement.Weight.SMALL)));
+        if (!words.cannotTell().isEmpty()) {
+            said.add(computed("weight-open", String.join(" ", words.cannotTell()))
+                    .weighing(Statement.Weight.SMALL));
+        }
         words.massForLength().ifPresent(text -> said.add(computed("mass-for-length", text)));
         words.caveats().forEach(text -> said.add(computed("weight-caveat", text).weighing(Statement.Weight.SMALL)));
         return said;

@@ -62,11 +62,7 @@ class WhoAndWhyPart implements PartReader {
             if (said.size() - before < MOST_REASONS
                     && reason.path("urgency").stringValue("").equals(look.kept().urgency())
                     && reason.path("counted").booleanValue(true)) {
-                said.add(Statement.of(
-                                "why",
-                                Basis.COMPUTED,
-                                texts.label("why"),
-                                reason.path("text").stringValue(""))
+                said.add(Statement.of("why", Basis.COMPUTED, texts.label("why"), LookShown.reasonText(reason))
                         .weighing(Statement.Weight.STRONG));
             }
         }
