@@ -22,7 +22,10 @@ DECLARE
         'diary_entry',
         'share_link',
         'share_link_revocation',
-        'share_link_opening'
+        'share_link_opening',
+        'report',
+        'attachment',
+        'attachment_withdrawal'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',
@@ -35,7 +38,8 @@ DECLARE
         'calendar_link',
         'calendar_reminder',
         'worklist_entry',
-        'worklist_fill'
+        'worklist_fill',
+        'report_people'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

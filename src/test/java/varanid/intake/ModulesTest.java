@@ -104,15 +104,30 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "report",
+                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
+                    "attachment",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "sample",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "visit",
                     Set.of(
                             "account",
                             "animal",
                             "assessment",
+                            "attachment",
                             "checklist",
                             "diary",
                             "enclosure",
                             "quarantine",
+                            "report",
                             "sample",
                             "scoring",
                             "share",
