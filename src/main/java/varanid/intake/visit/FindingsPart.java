@@ -70,7 +70,9 @@ class FindingsPart implements PartReader {
             List<LookReading.State> states,
             Statement.Weight weight) {
         if (!states.isEmpty()) {
-            said.add(about(look, by, code, texts.label(code), LookShown.names(states))
+            said.add(Statement.of(code, Basis.RECORDED, texts.label(code), LookShown.names(states))
+                    .at(look.kept().occurredAt())
+                    .by(by)
                     .weighing(weight));
         }
     }
