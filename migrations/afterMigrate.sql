@@ -21,7 +21,13 @@ DECLARE
         'sampling_setting',
         'diary_entry',
         'vet_answer',
-        'vet_answer_confirmation'
+        'vet_answer_confirmation',
+        'share_link',
+        'share_link_revocation',
+        'share_link_opening',
+        'report',
+        'attachment',
+        'attachment_withdrawal'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',
@@ -34,7 +40,8 @@ DECLARE
         'calendar_link',
         'calendar_reminder',
         'worklist_entry',
-        'worklist_fill'
+        'worklist_fill',
+        'report_people'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

@@ -3,6 +3,7 @@ package varanid.intake.assessment;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
@@ -54,6 +55,16 @@ public class Looks {
                             .findFirst();
                     return stored.last(last, before);
                 });
+    }
+
+    /**
+     * The findings that a kept look of the animal was asked about, superseded or not, by their ids.
+     *
+     * @return empty where the animal has no such look
+     */
+    @Transactional(readOnly = true)
+    public Optional<Set<String>> findFindings(UUID organisationId, UUID animalId, UUID lookId) {
+        return rows.find(organisationId, animalId, lookId).map(stored::findings);
     }
 
     /** Every look that stands, in the order of {@link #list}, with all that is known of it. */

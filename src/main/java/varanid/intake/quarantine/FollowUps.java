@@ -283,6 +283,7 @@ public class FollowUps {
                 for (LocalDate day : days.subSet(stay.from(), true, end, true)) {
                     ClockReading reading = book.read(day);
                     Isolation isolation = isolationOn(day, book, reading);
+                    Optional<LocalDate> lookOn = lookOn(day, chain.get(0).from(), book, reading);
                     reading.standing()
                             .fold(
                                     empty -> Optional.<TaskProgress.Span>empty(),
@@ -291,10 +292,17 @@ public class FollowUps {
                                             running.start(),
                                             running.earliestRelease(),
                                             true,
+                                            lookOn,
                                             isolation,
                                             newcomer)),
-                                    held -> Optional.of(
-                                            span(day, held.start(), held.notBefore(), false, isolation, newcomer)))
+                                    held -> Optional.of(span(
+                                            day,
+                                            held.start(),
+                                            held.withoutWaiting(),
+                                            false,
+                                            lookOn,
+                                            isolation,
+                                            newcomer)))
                             .ifPresent(spans::add);
                 }
             }
@@ -306,6 +314,7 @@ public class FollowUps {
                 LocalDate start,
                 LocalDate release,
                 boolean dated,
+                Optional<LocalDate> lookOn,
                 Isolation isolation,
                 QuarantinePlan.Newcomer newcomer) {
             return new TaskProgress.Span(
@@ -313,8 +322,33 @@ public class FollowUps {
                     start,
                     release,
                     dated,
+                    lookOn,
                     new QuarantinePlan.Newcomer(
                             stage, isolation, newcomer.contagion(), newcomer.workPlace(), newcomer.stay()));
+        }
+
+        /** The day after it came at the earliest: what was looked at on the day it came was looked at before. */
+        private Optional<LocalDate> lookOn(LocalDate day, LocalDate came, RoomBook book, ClockReading reading) {
+            return NextLook.find(
+                            policy.lookAgain(),
+                            seen.stream()
+                                    .filter(look -> !look.localDate().isAfter(day))
+                                    .toList(),
+                            waitsSince(book, reading))
+                    .map(wanted -> wanted.isAfter(came) ? wanted : came.plusDays(1));
+        }
+
+        /** The days on which the clock began to wait for something of this animal that no look at it says. */
+        private List<LocalDate> waitsSince(RoomBook book, ClockReading reading) {
+            return reading.history().stream()
+                    .filter(step -> step.did() == ClockReading.Did.PAUSED || step.did() == ClockReading.Did.HELD)
+                    .filter(step -> step.event() instanceof ClockEvent.Occurred what
+                            && what.animal().map(animal.id()::equals).orElse(true))
+                    .filter(step -> book.find(step.event().id())
+                            .filter(row -> row.isFrom(EventSource.Kind.ASSESSMENT))
+                            .isEmpty())
+                    .map(step -> step.event().on())
+                    .toList();
         }
 
         private Optional<ClockEventRow> placedEvent(RoomBook book, Stay stay) {
