@@ -110,6 +110,7 @@ class ModulesTest {
                             "assessment",
                             "checklist",
                             "scoring",
+                            "share",
                             "platform.database",
                             "platform.id",
                             "platform.time",

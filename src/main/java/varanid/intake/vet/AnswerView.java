@@ -189,8 +189,9 @@ record AnswerView(
             Instant seenUpTo,
 
             @Schema(
-                    allowableValues = {"examined", "heard-of", "read-only"},
-                    requiredMode = Schema.RequiredMode.REQUIRED)
+                    description = "read-only unless said",
+                    allowableValues = {"examined", "heard-of", "read-only"})
+            @Nullable
             String sawAnimal,
 
             @Schema(

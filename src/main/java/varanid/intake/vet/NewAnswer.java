@@ -71,8 +71,7 @@ record NewAnswer(
         if (answeredAt.isGiven() && seenUpTo.isGiven() && answeredAt.get().isBefore(seenUpTo.get())) {
             seenUpTo.fault("is later than the answer", "the moment of the answer or earlier");
         }
-        Given<SawAnimal> saw = fields.choice("sawAnimal", List.of(SawAnimal.values()), SawAnimal::code)
-                .required();
+        Given<SawAnimal> saw = fields.choice("sawAnimal", List.of(SawAnimal.values()), SawAnimal::code);
         Given<String> urgency = fields.choice("urgency", Urgency.CODES, code -> code);
         Given<String> isolation =
                 fields.choice("isolation", List.of(AnswerRules.STANDARD, AnswerRules.STRICT), code -> code);
@@ -112,7 +111,7 @@ record NewAnswer(
             return new NewAnswer(
                     answeredAt.orNull(),
                     seenUpTo.get(),
-                    saw.get(),
+                    saw.orElse(SawAnimal.READ_ONLY),
                     urgency.find(),
                     isolation.find(),
                     findings.orElse(List.of()),

@@ -22,6 +22,7 @@ class Terms {
     private static final String POLICY = "/shared/reference/quarantine-policy.yaml";
 
     private final Map<String, List<String>> levels;
+    private final Map<String, String> labels = new LinkedHashMap<>();
     private final Map<String, String> causes;
 
     Terms(Catalogue catalogue) {
@@ -61,6 +62,13 @@ class Terms {
     /** The codes of its levels in any version, the reassuring one first. */
     List<String> levels(String finding) {
         return Optional.ofNullable(levels.get(finding)).orElse(List.of());
+    }
+
+    /** What a finding asks, or what a level of it is, in the newest version's words. */
+    String label(String finding, Optional<String> level) {
+        return level.flatMap(code -> Optional.ofNullable(labels.get(finding + " " + code)))
+                .or(() -> Optional.ofNullable(labels.get(finding)))
+                .orElse(finding);
     }
 
     List<String> causes() {

@@ -2,11 +2,14 @@ package varanid.intake.vet;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
@@ -23,6 +26,7 @@ import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.Fault;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
+import varanid.intake.share.OpenedLink;
 import varanid.intake.vet.VetAnswer.CauseRuling;
 import varanid.intake.vet.VetAnswer.FindingVerdict;
 import varanid.intake.vet.VetAnswer.Ruling;
@@ -73,9 +77,7 @@ class VetAnswers {
             @Nullable String words) {}
 
     private record KeptTest(
-            String words,
-            java.time.@Nullable LocalDate on,
-            @Nullable String result) {}
+            String words, @Nullable LocalDate on, @Nullable String result) {}
 
     private record KeptRuling(String cause, String ruling) {}
 
@@ -93,6 +95,49 @@ class VetAnswers {
             row.confirmedFromStart = true;
         });
     }
+
+    /**
+     * Keeps an answer that came by a link; one that was sent twice is kept once.
+     *
+     * @param sent its key and content, where it has a key
+     * @param oneContent whether a key is for one content only; else the same key with another content is another answer
+     * @throws ProblemException 422 where {@code oneContent} and the key came with another content before
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    Kept keep(OpenedLink link, NewAnswer answer, Optional<Sent> sent, boolean oneContent) {
+        lock.hold(link.organisationId());
+        if (sent.isPresent()) {
+            List<VetAnswerRow> before = rows.listSent(
+                    link.organisationId(), link.linkId(), sent.get().keySha256());
+            for (VetAnswerRow row : before) {
+                if (sent.get().contentSha256().equals(row.contentSha256)) {
+                    return new Kept(
+                            read(link.organisationId(), link.animalId(), List.of(row))
+                                    .get(0),
+                            true);
+                }
+            }
+            if (oneContent && !before.isEmpty()) {
+                throw new ProblemException(
+                        ProblemType.KEY_REUSED,
+                        "This Idempotency-Key came with another answer before. Use a new key for a new answer.");
+            }
+        }
+        return new Kept(
+                add(link.organisationId(), link.animalId(), answer, row -> {
+                    row.linkId = link.linkId();
+                    row.confirmedFromStart = link.confirms();
+                    row.keySha256 = sent.map(Sent::keySha256).orElse(null);
+                    row.contentSha256 = sent.map(Sent::contentSha256).orElse(null);
+                }),
+                false);
+    }
+
+    /** What tells whether an answer was sent before: two SHA-256, in hexadecimal digits. */
+    record Sent(String keySha256, String contentSha256) {}
+
+    /** @param before whether it had been kept already */
+    record Kept(VetAnswer answer, boolean before) {}
 
     /** Keeps an answer, and tells of it. The organisation's lock is held. */
     private VetAnswer add(UUID organisationId, UUID animalId, NewAnswer answer, Consumer<VetAnswerRow> from) {
@@ -257,7 +302,7 @@ class VetAnswers {
                 Optional.ofNullable(row.linkId));
     }
 
-    private static <T> T find(T[] all, java.util.function.Predicate<T> which) {
-        return java.util.Arrays.stream(all).filter(which).findFirst().orElseThrow();
+    private static <T> T find(T[] all, Predicate<T> which) {
+        return Arrays.stream(all).filter(which).findFirst().orElseThrow();
     }
 }

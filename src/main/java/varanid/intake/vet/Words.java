@@ -25,6 +25,9 @@ class Words {
     private static final String PATH = "/shared/reference/vet-answer.yaml";
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
+    private static final DateTimeFormatter MOMENT =
+            DateTimeFormatter.ofPattern("d MMMM yyyy, HH:mm (VV)", Locale.ENGLISH);
+
     private final TextFile file;
 
     Words() {
@@ -80,6 +83,16 @@ class Words {
 
     String ruling(VetAnswer.Ruling ruling) {
         return get(file.ruling(), "ruling", ruling.code());
+    }
+
+    /** A text of the form. */
+    String form(String code, String... namesAndValues) {
+        return fill(get(file.form(), "form", code), namesAndValues);
+    }
+
+    /** A moment to the minute, in the organisation's zone, which is named. */
+    static String moment(Instant at, ZoneId zone) {
+        return MOMENT.format(at.atZone(zone));
     }
 
     List<String> cautions() {
@@ -141,5 +154,6 @@ class Words {
             Map<String, String> sawAnimal,
             Map<String, String> verdict,
             Map<String, String> ruling,
-            List<String> cautions) {}
+            List<String> cautions,
+            Map<String, String> form) {}
 }
