@@ -19,7 +19,15 @@ DECLARE
         'sample_step',
         'sample_result',
         'sampling_setting',
-        'diary_entry'
+        'diary_entry',
+        'vet_answer',
+        'vet_answer_confirmation',
+        'share_link',
+        'share_link_revocation',
+        'share_link_opening',
+        'report',
+        'attachment',
+        'attachment_withdrawal'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',
@@ -32,7 +40,8 @@ DECLARE
         'calendar_link',
         'calendar_reminder',
         'worklist_entry',
-        'worklist_fill'
+        'worklist_fill',
+        'report_people'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

@@ -60,7 +60,7 @@ class ModulesTest {
             Map.entry("platform.time", Set.of()),
             Map.entry("platform.id", Set.of("platform.time")),
             Map.entry("platform.database", Set.of("platform.start")),
-            Map.entry("platform.web", Set.of("platform.id", "platform.time")),
+            Map.entry("platform.web", Set.of("platform.id", "platform.start", "platform.time")),
             Map.entry("account", Set.of("platform.id", "platform.start", "platform.time", "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
             Map.entry(
@@ -104,19 +104,48 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "vet",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "checklist",
+                            "scoring",
+                            "share",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
+                    "report",
+                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+            Map.entry(
+                    "attachment",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "sample",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "visit",
                     Set.of(
                             "account",
                             "animal",
                             "assessment",
+                            "attachment",
                             "checklist",
                             "diary",
                             "enclosure",
                             "quarantine",
+                            "report",
                             "sample",
                             "scoring",
+                            "share",
                             "weight",
                             "platform.web")),
+            Map.entry("share", Set.of("account", "animal", "platform.id", "platform.web")),
             Map.entry(
                     "demo",
                     Set.of(

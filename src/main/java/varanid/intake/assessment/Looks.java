@@ -3,6 +3,7 @@ package varanid.intake.assessment;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
@@ -56,10 +57,39 @@ public class Looks {
                 });
     }
 
+    /**
+     * The findings that a kept look of the animal was asked about, superseded or not, by their ids.
+     *
+     * @return empty where the animal has no such look
+     */
+    @Transactional(readOnly = true)
+    public Optional<Set<String>> findFindings(UUID organisationId, UUID animalId, UUID lookId) {
+        return rows.find(organisationId, animalId, lookId).map(stored::findings);
+    }
+
     /** Every look that stands, in the order of {@link #list}, with all that is known of it. */
     @Transactional(readOnly = true)
     public List<ReadLook> listRead(UUID organisationId, UUID animalId) {
         return rows.listStanding(organisationId, animalId).stream()
+                .map(stored::readLook)
+                .toList();
+    }
+
+    /** The last look up to and including this day that stands, with all that is known of it. */
+    @Transactional(readOnly = true)
+    public Optional<ReadLook> findLatestRead(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return rows.listStandingUpTo(organisationId, animalId, asOf, Limit.of(1)).stream()
+                .map(stored::readLook)
+                .findFirst();
+    }
+
+    /**
+     * Every look there ever was, also those that were superseded, in the order of {@link #list}: for who has to know what
+     * somebody could have read at a moment.
+     */
+    @Transactional(readOnly = true)
+    public List<ReadLook> listReadEver(UUID organisationId, UUID animalId) {
+        return rows.listEver(organisationId, animalId).stream()
                 .map(stored::readLook)
                 .toList();
     }

@@ -49,6 +49,13 @@ class StoredLooks {
                 row, edition, document, edition.scorer().read(look(document, edition, Set.copyOf(row.excused()))));
     }
 
+    /** The ids of the findings that it was asked about. */
+    Set<String> findings(AssessmentRow row) {
+        return read(row).edition().checklist().draft().findings().stream()
+                .map(ChecklistDraft.Finding::id)
+                .collect(Collectors.toSet());
+    }
+
     KeptLook kept(AssessmentRow row) {
         return kept(read(row));
     }

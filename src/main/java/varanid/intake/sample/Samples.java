@@ -42,6 +42,12 @@ public class Samples {
                 .toList();
     }
 
+    /** Whether the animal has a sample of that id, superseded or not. */
+    @Transactional(readOnly = true)
+    public boolean isThere(UUID organisationId, UUID animalId, UUID id) {
+        return store.find(organisationId, animalId, id).isPresent();
+    }
+
     /**
      * Reads a sample and keeps it.
      *

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.JsonNode;
 import varanid.intake.assessment.ReadLook;
@@ -40,34 +41,44 @@ class FindingsPart implements PartReader {
                     .weighing(Statement.Weight.STRONG));
         }
         ReadLook look = all.get(all.size() - 1);
-        LookShown shown = new LookShown(look, texts, names.of(visit, look.observerId()));
+        @Nullable String by = names.of(visit, look.observerId());
+        LookShown shown = new LookShown(look, texts, by);
         List<Statement> said = new ArrayList<>(shown.signs());
         if (said.isEmpty()) {
-            said.add(about(look, "no-sign", texts.label("why"), texts.say("nothing-counts")));
+            said.add(about(look, by, "no-sign", texts.label("why"), texts.say("nothing-counts")));
         }
-        gap(look, said, "unseen-must-see", shown.unseenMustSee(), Statement.Weight.STRONG);
+        gap(look, by, said, "unseen-must-see", shown.unseenMustSee(), Statement.Weight.STRONG);
         before(all, look).ifPresent(earlier -> compare(earlier, look, said));
         mayBeExplained(look, said);
-        gap(look, said, "unseen", shown.unseen(), Statement.Weight.SMALL);
-        gap(look, said, "not-due", shown.notDue(), Statement.Weight.SMALL);
-        absent(look, shown, said);
+        gap(look, by, said, "unseen", shown.unseen(), Statement.Weight.SMALL);
+        gap(look, by, said, "not-due", shown.notDue(), Statement.Weight.SMALL);
+        absent(look, by, shown, said);
         return said;
     }
 
-    private Statement about(ReadLook look, String code, String label, String text) {
-        return Statement.of(code, Basis.OBSERVED, label, text).at(look.kept().occurredAt());
+    private Statement about(ReadLook look, @Nullable String by, String code, String label, String text) {
+        return Statement.of(code, Basis.OBSERVED, label, text)
+                .at(look.kept().occurredAt())
+                .by(by);
     }
 
     private void gap(
-            ReadLook look, List<Statement> said, String code, List<LookReading.State> states, Statement.Weight weight) {
+            ReadLook look,
+            @Nullable String by,
+            List<Statement> said,
+            String code,
+            List<LookReading.State> states,
+            Statement.Weight weight) {
         if (!states.isEmpty()) {
-            said.add(about(look, code, texts.label(code), LookShown.names(states))
+            said.add(Statement.of(code, Basis.RECORDED, texts.label(code), LookShown.names(states))
+                    .at(look.kept().occurredAt())
+                    .by(by)
                     .weighing(weight));
         }
     }
 
     /** By section, so that a reader finds the region of the body. */
-    private void absent(ReadLook look, LookShown shown, List<Statement> said) {
+    private void absent(ReadLook look, @Nullable String by, LookShown shown, List<Statement> said) {
         Map<String, List<LookReading.State>> bySection = shown.absent().stream()
                 .collect(Collectors.groupingBy(state -> state.finding().section()));
         for (ChecklistDraft.Section section : look.edition().checklist().draft().sections()) {
@@ -75,6 +86,7 @@ class FindingsPart implements PartReader {
             if (!states.isEmpty()) {
                 said.add(about(
                                 look,
+                                by,
                                 "absent",
                                 texts.label("absent"),
                                 (section.title() == null ? section.id() : section.title()) + ": "

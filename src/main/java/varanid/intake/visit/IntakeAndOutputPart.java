@@ -1,8 +1,10 @@
 package varanid.intake.visit;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import org.springframework.stereotype.Component;
@@ -10,17 +12,21 @@ import varanid.intake.diary.Ate;
 import varanid.intake.diary.Diary;
 import varanid.intake.diary.DiaryEntry;
 import varanid.intake.diary.Noticed;
+import varanid.intake.report.Reports;
+import varanid.intake.report.Standing;
 
 /** Last meal, stool, urate and drink, from the diary. */
 @Component
 class IntakeAndOutputPart implements PartReader {
 
     private final Diary diary;
+    private final Reports reports;
     private final Names names;
     private final HandOverTexts texts;
 
-    IntakeAndOutputPart(Diary diary, Names names, HandOverTexts texts) {
+    IntakeAndOutputPart(Diary diary, Reports reports, Names names, HandOverTexts texts) {
         this.diary = diary;
+        this.reports = reports;
         this.names = names;
         this.texts = texts;
     }
@@ -40,7 +46,28 @@ class IntakeAndOutputPart implements PartReader {
         said.add(last(visit, entries, "last-stool", yes(DiaryEntry::stool), this::noticed));
         said.add(last(visit, entries, "last-urate", yes(DiaryEntry::urate), this::noticed));
         said.add(last(visit, entries, "last-drink", yes(DiaryEntry::drank), this::noticed));
+        // What somebody told of it stands beside; then it is not the diary's silence that a vet has to read.
+        Set<String> told = told(visit);
+        said.removeIf(each -> each.basis() == Basis.RECORDED && told.contains(each.code()));
         return said;
+    }
+
+    private Set<String> told(Visit visit) {
+        Standing standing = reports.find(visit.organisationId(), visit.animalId());
+        Set<String> told = new HashSet<>();
+        if (standing.lastMeal() != null) {
+            told.add("last-meal");
+        }
+        if (standing.lastStool() != null) {
+            told.add("last-stool");
+        }
+        if (standing.lastUrate() != null) {
+            told.add("last-urate");
+        }
+        if (standing.lastDrink() != null) {
+            told.add("last-drink");
+        }
+        return told;
     }
 
     private static boolean ate(DiaryEntry entry, Ate... which) {

@@ -128,13 +128,14 @@ final class LookShown {
                 .toList();
     }
 
-    /** What a reason says: a level alone does not say of what. */
-    static String reasonText(JsonNode reason) {
+    /** What a reason says: a level alone does not say of what, and a section not that it is a sum. */
+    static String reasonText(JsonNode reason, HandOverTexts texts) {
         String text = reason.path("text").stringValue("");
-        return reason.path("kind").stringValue("").equals("level")
-                        || reason.path("kind").stringValue("").equals("excused")
-                ? HandOverTexts.plain(reason.path("id").stringValue("")) + ": " + text
-                : text;
+        return switch (reason.path("kind").stringValue("")) {
+            case "level", "excused" -> HandOverTexts.plain(reason.path("id").stringValue("")) + ": " + text;
+            case "section", "total" -> texts.say("together", "what", text);
+            default -> text;
+        };
     }
 
     static String names(List<LookReading.State> states) {

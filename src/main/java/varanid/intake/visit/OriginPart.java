@@ -76,19 +76,11 @@ class OriginPart implements PartReader {
     }
 
     private Statement paper(Animals.PaperShown paper) {
-        String none = texts.say("not-recorded");
-        return Statement.of(
-                        "paper",
-                        Basis.RECORDED,
-                        texts.wordOr("paper", paper.kind()),
-                        texts.say(
-                                "valid",
-                                "number",
-                                paper.number().orElse(none),
-                                "issued",
-                                paper.issuedOn().map(Object::toString).orElse(none),
-                                "until",
-                                paper.validUntil().map(Object::toString).orElse(none)))
+        List<String> text = new ArrayList<>();
+        text.add(paper.number().orElse(texts.say("no-number")));
+        paper.issuedOn().ifPresent(day -> text.add(texts.say("issued", "day", day.toString())));
+        paper.validUntil().ifPresent(day -> text.add(texts.say("valid", "day", day.toString())));
+        return Statement.of("paper", Basis.RECORDED, texts.wordOr("paper", paper.kind()), String.join(", ", text))
                 .qualified(paper.remark().orElse(null));
     }
 

@@ -85,7 +85,7 @@ class RecommendationPart implements PartReader {
 
     private String lesser(JsonNode reason) {
         BigDecimal points = points(reason);
-        return LookShown.reasonText(reason)
+        return LookShown.reasonText(reason, texts)
                 + (points.signum() == 0
                         ? ""
                         : " (" + texts.say("reason-points", "points", points.toPlainString()) + ")");
@@ -106,7 +106,8 @@ class RecommendationPart implements PartReader {
         if (!reason.path("counted").booleanValue(true)) {
             about.add(texts.say("not-counted"));
         }
-        Statement statement = computed("reason", LookShown.reasonText(reason)).qualified(String.join("; ", about));
+        Statement statement =
+                computed("reason", LookShown.reasonText(reason, texts)).qualified(String.join("; ", about));
         return reason.path("id").isString() && reason.path("level").isString()
                 ? statement.coded(
                         LookShown.FINDING,

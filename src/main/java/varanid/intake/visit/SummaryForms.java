@@ -58,6 +58,24 @@ class SummaryForms {
                 .orElseThrow(this::notAcceptable);
     }
 
+    /** As {@link #choose}, but a reader that does not mind gets the page. */
+    SummaryForm chooseForReader(HttpServletRequest request) {
+        return Collections.list(request.getHeaders(HttpHeaders.ACCEPT)).stream()
+                        .allMatch(accept -> accept.strip().equals("*/*"))
+                ? find("html").orElseThrow()
+                : choose(request);
+    }
+
+    /** The form of that name: html, pdf, json or fhir. */
+    Optional<SummaryForm> find(String code) {
+        return forms.stream().filter(form -> code(form).equals(code)).findFirst();
+    }
+
+    String code(SummaryForm form) {
+        String subtype = form.type().getSubtype();
+        return subtype.equals("fhir+json") ? "fhir" : subtype;
+    }
+
     private ProblemException notAcceptable() {
         return new ProblemException(
                 ProblemType.NOT_ACCEPTABLE,
@@ -77,7 +95,7 @@ class SummaryForms {
     }
 
     /** Shown where it is opened; the name is what it is saved under. */
-    private static String disposition(SummaryForm form, Summary summary) {
+    private String disposition(SummaryForm form, Summary summary) {
         String ending = form.type().getSubtype().equals("fhir+json")
                 ? "fhir.json"
                 : form.type().getSubtype();

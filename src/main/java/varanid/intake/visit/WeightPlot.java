@@ -18,13 +18,13 @@ import java.util.Optional;
 final class WeightPlot {
 
     static final int WIDTH = 340;
-    static final int HEIGHT = 130;
+    static final int HEIGHT = 104;
 
     private static final int LEFT = 48;
     private static final int RIGHT = 10;
     private static final int TOP = 10;
     private static final int BOTTOM = 22;
-    private static final int MOST_TICKS = 4;
+    private static final int MOST_TICKS = 3;
 
     private final List<Summary.WeightPoint> points;
     private final LocalDate first;
@@ -51,12 +51,12 @@ final class WeightPlot {
     }
 
     /**
-     * The drawing; empty where there is nothing to draw.
+     * The drawing; empty where there is no second weighing to draw a change to.
      *
      * @param title its text alternative
      */
     static Optional<String> svg(List<Summary.WeightPoint> points, String title) {
-        if (points.isEmpty()) {
+        if (points.size() < 2) {
             return Optional.empty();
         }
         return Optional.of(new WeightPlot(points.stream()

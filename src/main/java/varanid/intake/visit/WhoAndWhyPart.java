@@ -62,7 +62,7 @@ class WhoAndWhyPart implements PartReader {
             if (said.size() - before < MOST_REASONS
                     && reason.path("urgency").stringValue("").equals(look.kept().urgency())
                     && reason.path("counted").booleanValue(true)) {
-                said.add(Statement.of("why", Basis.COMPUTED, texts.label("why"), LookShown.reasonText(reason))
+                said.add(Statement.of("why", Basis.COMPUTED, texts.label("why"), LookShown.reasonText(reason, texts))
                         .weighing(Statement.Weight.STRONG));
             }
         }

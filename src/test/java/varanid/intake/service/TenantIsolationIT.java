@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -31,6 +32,12 @@ class TenantIsolationIT {
             makes("/api/v1/animals/{animalId}/lengths", "{\"of\":\"tail\",\"value\":125,\"unit\":\"mm\"}"),
             makes("/api/v1/animals/{animalId}/samples", "{\"kind\":\"stool\"}"),
             makes("/api/v1/animals/{animalId}/diary", "{\"note\":\"n\"}"),
+            makes(
+                    "/api/v1/animals/{animalId}/vet-decisions",
+                    "{\"seenUpTo\":\"2026-03-09T12:00:00Z\",\"sawAnimal\":\"read-only\",\"words\":\"w\","
+                            + "\"writer\":{\"name\":\"n\",\"practice\":\"p\",\"licenceStatement\":\"l\"}}"),
+            makes("/api/v1/animals/{animalId}/reports", "{\"diet\":\"d\"}"),
+            Map.entry("/api/v1/animals/{animalId}/attachments", TenantIsolationIT::attach),
             makes("/api/v1/calendars", "{\"label\":\"c\"}"),
             Map.entry("/api/v1/rooms", TenantIsolationIT::makeRoom),
             makes("/api/v1/rooms/{roomId}/events", "{\"kind\":\"occurred\",\"cause\":\"breach-without-contact\"}"),
@@ -41,6 +48,10 @@ class TenantIsolationIT {
             makes("/api/v1/consignments", "{\"name\":\"c\"}"),
             makes("/api/v1/people", "{\"name\":\"p\",\"roles\":[\"keeper\"]}"),
             makes("/api/v1/tokens", "{\"label\":\"t\"}"));
+
+    private static final byte[] ONE_PIXEL = HexFormat.of()
+            .parseHex("89504e470d0a1a0a0000000d49484452000000010000000108000000003a7e9b55"
+                    + "0000000a49444154789c636000000002000148afa4710000000049454e44ae426082");
 
     /** What belongs to nobody: it comes with the program. */
     private static final String OF_EVERYBODY = "/api/v1/checklists";
@@ -67,10 +78,11 @@ class TenantIsolationIT {
                     .satisfies(answer -> assertThat(answer.isProblem("not-found"))
                             .as(answer.body())
                             .isTrue());
-            // It is there, and it is its owner who is let through: to it, or to what is wrong with the empty body.
+            // It is there, and it is its owner who is let through: to it, or to what is wrong with the empty body, or
+            // that it is no form.
             assertThat(asks(owner, path.method(), address).status())
                     .as("%s for its owner", path)
-                    .isIn(200, 201, 422);
+                    .isIn(200, 201, 415, 422);
         }
     }
 
@@ -104,6 +116,10 @@ class TenantIsolationIT {
 
     private static Answer makeRoom(Client client, String address) {
         return client.post(address, "{\"name\":\"" + UUID.randomUUID() + "\"}");
+    }
+
+    private static Answer attach(Client client, String address) {
+        return Multipart.of(ONE_PIXEL, "p.png", "image/png").post(client, address);
     }
 
     private static Answer place(Client client, String address) {

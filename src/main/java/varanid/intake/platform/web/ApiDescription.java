@@ -68,7 +68,8 @@ class ApiDescription {
             List<Class<?>> parameters = Arrays.stream(method.getMethodParameters())
                     .<Class<?>>map(parameter -> parameter.getParameterType())
                     .toList();
-            boolean hasBody = parameters.contains(JsonRequest.class);
+            boolean hasFile = parameters.contains(FileUpload.class);
+            boolean hasBody = hasFile || parameters.contains(JsonRequest.class);
             boolean changes = parameters.contains(IfMatch.class);
             boolean pages = isPaged(method);
             if (operation.getResponses() == null) {
@@ -81,10 +82,10 @@ class ApiDescription {
                 problem(operation, "404", "Not there, or another organisation's");
             }
             if (hasBody) {
-                problem(operation, "400", "Not JSON, a name twice, too deep");
+                problem(operation, "400", hasFile ? "No form data, a part twice" : "Not JSON, a name twice, too deep");
                 problem(operation, "403", "The token's person may not do this");
-                problem(operation, "413", "More than 256 KiB");
-                problem(operation, "415", "Not application/json in UTF-8");
+                problem(operation, "413", hasFile ? "A file that is too large" : "More than 256 KiB");
+                problem(operation, "415", hasFile ? "Not multipart/form-data" : "Not application/json in UTF-8");
             }
             if (changes) {
                 header(operation, "If-Match", true, "The ETag of the version that was read");

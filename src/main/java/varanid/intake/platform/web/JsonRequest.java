@@ -6,7 +6,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The JSON body of a POST or PUT: a controller takes it as a parameter and {@link #read reads} it. */
-public final class JsonRequest {
+public final class JsonRequest implements KeyedRequest {
 
     private final String target;
     private final byte[] body;
@@ -45,17 +45,13 @@ public final class JsonRequest {
         return result;
     }
 
-    /** Method and path with query: what the body was sent to. */
-    String target() {
-        return target;
-    }
-
-    byte[] body() {
-        return body;
-    }
-
-    /** The Idempotency-Key. */
-    Optional<String> key() {
+    @Override
+    public Optional<String> key() {
         return Optional.ofNullable(key);
+    }
+
+    @Override
+    public byte[] hash() {
+        return Once.sha256(target, body);
     }
 }

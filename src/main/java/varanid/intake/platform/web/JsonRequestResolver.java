@@ -60,7 +60,7 @@ final class JsonRequestResolver implements HandlerMethodArgumentResolver {
         return new JsonRequest(request.getMethod() + " " + Requests.target(request), body, document, key);
     }
 
-    private static @Nullable String key(HttpServletRequest request) {
+    static @Nullable String key(HttpServletRequest request) {
         List<String> keys = Collections.list(request.getHeaders("Idempotency-Key"));
         if (keys.isEmpty()) {
             return null;

@@ -55,7 +55,7 @@ public class Once {
      * @throws ProblemException 409 while a request with the same key is worked on, 422 where the key was used for
      *     another request, and whatever the effect throws
      */
-    public ResponseEntity<byte[]> perform(Caller caller, JsonRequest request, Supplier<Reply> effect) {
+    public ResponseEntity<byte[]> perform(Caller caller, KeyedRequest request, Supplier<Reply> effect) {
         ResponseEntity<byte[]> reply = transaction.execute(status -> {
             if (request.key().isEmpty()) {
                 return write(effect.get());
@@ -68,9 +68,10 @@ public class Once {
         return reply;
     }
 
-    private ResponseEntity<byte[]> performOnce(Caller caller, JsonRequest request, String key, Supplier<Reply> effect) {
+    private ResponseEntity<byte[]> performOnce(
+            Caller caller, KeyedRequest request, String key, Supplier<Reply> effect) {
         byte[] keyHash = sha256(key);
-        byte[] requestHash = sha256(request.target(), request.body());
+        byte[] requestHash = request.hash();
         takeLock(caller, keyHash);
         Instant now = clock.instant();
         forget(caller, keyHash, now.minus(KEPT));
@@ -163,7 +164,7 @@ public class Once {
         return instant.atOffset(ZoneOffset.UTC);
     }
 
-    private static byte[] sha256(String text, byte[]... more) {
+    static byte[] sha256(String text, byte[]... more) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             digest.update(text.getBytes(StandardCharsets.UTF_8));

@@ -1,6 +1,8 @@
 package varanid.intake.platform.web;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.servlet.MultipartConfigElement;
+import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.util.List;
 import java.util.Objects;
@@ -40,7 +42,21 @@ class WebConfiguration implements WebMvcConfigurer {
         resolvers.add(new JsonRequestResolver());
         resolvers.add(new Parameter<>(Caller.class, request -> caller()));
         resolvers.add(new Parameter<>(Query.class, request -> Query.of(Requests.servlet(request))));
+        resolvers.add(new Parameter<>(FileUpload.class, request -> {
+            HttpServletRequest sent = Requests.servlet(request);
+            return new FileUpload(sent, JsonRequestResolver.key(sent));
+        }));
         resolvers.add(new Parameter<>(IfMatch.class, request -> ifMatch(request.getHeader("If-Match"))));
+    }
+
+    /**
+     * What the container takes at most where a controller asks for a file; nothing else asks. Every file is on the disk
+     * while it comes.
+     */
+    @Bean
+    MultipartConfigElement files() {
+        return new MultipartConfigElement(
+                "", FileUpload.LARGEST_FILE, FileUpload.LARGEST_FILE + FileUpload.LARGEST_REST, 0);
     }
 
     /** JSON and nothing else: that YAML can be read here is because of the checklists. */

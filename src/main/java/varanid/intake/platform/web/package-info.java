@@ -49,6 +49,9 @@
  * }
  * }</pre>
  *
+ * <p>A file comes as a {@link varanid.intake.platform.web.FileUpload}: ask whether the caller may, then
+ * {@code upload.receive(request -> once.perform(caller, request, ...))}; its fields are read like those of an object.
+ *
  * <p>A feature refuses with {@link varanid.intake.platform.web.ProblemException}, and may have its own {@link
  * varanid.intake.platform.web.ProblemType}. An id in the path is a {@code @PathVariable UUID}: what is no UUID is 404.
  *

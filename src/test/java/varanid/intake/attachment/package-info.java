@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.attachment;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.report;
+
+import org.jspecify.annotations.NullMarked;
