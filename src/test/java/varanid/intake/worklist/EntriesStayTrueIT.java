@@ -2,6 +2,7 @@ package varanid.intake.worklist;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.URI;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -46,7 +47,7 @@ import varanid.intake.service.ServiceTest;
 @ServiceTest
 class EntriesStayTrueIT {
 
-    private static final int OPERATIONS = 60;
+    private static final int OPERATIONS = 70;
 
     private static final int ANIMALS = 4;
     private static final int WRITERS = 4;
@@ -68,7 +69,7 @@ class EntriesStayTrueIT {
     PlatformTransactionManager transactions;
 
     @ParameterizedTest
-    @ValueSource(longs = {1, 2, 3})
+    @ValueSource(longs = {1, 2, 3, 4})
     void afterEveryWrite(long seed) {
         Rescue rescue = new Rescue(organisations.create(), new Random(seed));
         List<String> told = new ArrayList<>();
@@ -83,6 +84,7 @@ class EntriesStayTrueIT {
         assertThat(rescue.written)
                 .as("enough of it was accepted: " + rescue.kinds)
                 .isGreaterThan(OPERATIONS / 3);
+        assertThat(rescue.kinds).containsKeys("vet's answer", "reply");
     }
 
     @Test
@@ -156,6 +158,9 @@ class EntriesStayTrueIT {
         private final String residents;
         private final Map<String, List<String>> findings;
         private final Map<String, Integer> kinds = new TreeMap<>();
+        /** Nobody else writes meanwhile. */
+        private final boolean alone;
+
         private int written;
 
         Rescue(Organisations.Organisation organisation, Random random) {
@@ -163,6 +168,7 @@ class EntriesStayTrueIT {
             this.keeper = organisation.person("Keeper", Duration.ofDays(200), Role.KEEPER);
             this.vet = organisation.clinician();
             this.random = random;
+            this.alone = true;
             this.rooms = List.of(room("North", "quarantine"), room("South", "quarantine"));
             this.residents = room("Hall", "residents");
             this.findings = readFindings();
@@ -180,6 +186,7 @@ class EntriesStayTrueIT {
             this.keeper = other.keeper;
             this.vet = other.vet;
             this.random = random;
+            this.alone = false;
             this.animals = other.animals;
             this.rooms = other.rooms;
             this.residents = other.residents;
@@ -229,7 +236,7 @@ class EntriesStayTrueIT {
             String room = any(rooms);
             Answer answer;
             String what;
-            switch (random.nextInt(18)) {
+            switch (random.nextInt(21)) {
                 case 0, 1 -> {
                     what = "look";
                     answer = keeper.post(path + "/assessments", look(Optional.empty()));
@@ -299,6 +306,21 @@ class EntriesStayTrueIT {
                 case 15 -> {
                     what = "release";
                     answer = release(path);
+                }
+                case 18 -> {
+                    what = "vet's answer";
+                    answer = vet.post(path + "/vet-decisions", vetAnswer(path));
+                }
+                case 19 -> {
+                    what = "reply";
+                    answer = reply(path);
+                }
+                case 20 -> {
+                    what = "confirmation";
+                    answer = oneItem(path + "/vet-decisions")
+                            .map(each -> vet.post(
+                                    path + "/vet-decisions/" + each.get("id").stringValue() + "/confirmation", "{}"))
+                            .orElseGet(() -> keeper.get(path + "/vet-decisions"));
                 }
                 default -> {
                     what = "change";
@@ -407,6 +429,91 @@ class EntriesStayTrueIT {
                                             any(List.of(
                                                     "goes-on", "restarts", "restarts-after-treatment", "was-nothing")),
                                             member("about", about)));
+        }
+
+        /** Of a vet who had seen all, or only what was there some days ago. */
+        private String vetAnswer(String path) {
+            Instant seenUpTo =
+                    random.nextInt(3) == 0 ? now().minus(Duration.ofHours(random.nextInt(99))) : clock.instant();
+            List<String> said = new ArrayList<>();
+            said.add("\"seenUpTo\":\"" + seenUpTo + "\"");
+            said.add("\"sawAnimal\":\"" + any(List.of("examined", "heard-of", "read-only")) + "\"");
+            said.add("\"writer\":{\"name\":\"A vet\",\"practice\":\"P\",\"licenceStatement\":\"L\"}");
+            said.add("\"words\":\"as I see it\"");
+            new TreeMap<>(Map.of(
+                            "urgency", any(List.of("\"routine\"", "\"urgent\"", "\"asap\"", "\"stat\"")),
+                            "isolation", any(List.of("\"standard\"", "\"strict\"")),
+                            "quarantineUntil", "\"" + day(random.nextInt(150)) + "\"",
+                            "approvesRelease", Boolean.toString(random.nextBoolean()),
+                            "nextVisit", "\"" + day(random.nextInt(9)) + "\"",
+                            "rulings",
+                                    "[{\"cause\":\"%s\",\"ruling\":\"%s\"}]"
+                                            .formatted(
+                                                    any(List.of("air-sign", "other-sign", "mites", "ticks")),
+                                                    any(List.of(
+                                                            "goes-on",
+                                                            "restarts",
+                                                            "restarts-after-treatment",
+                                                            "was-nothing")))))
+                    .entrySet()
+                    .stream()
+                    .filter(each -> random.nextBoolean())
+                    .forEach(each -> said.add("\"" + each.getKey() + "\":" + each.getValue()));
+            if (random.nextInt(4) == 0) {
+                oneOf(path + "/vet-decisions").ifPresent(id -> said.add("\"supersedes\":\"" + id + "\""));
+            }
+            return "{" + String.join(",", said) + "}";
+        }
+
+        /** By a link of the keeper's: it may only raise. */
+        private Answer reply(String path) {
+            Answer link = created(keeper.post(path + "/links", "{\"kind\":\"reply\",\"recipient\":\"the vet\"}"));
+            JsonNode before = keeper.get(path + "/quarantine").json();
+            Answer answer = organisations
+                    .nobody()
+                    .post(URI.create(link.text("/address")).getPath(), vetAnswer(path));
+            if (alone) {
+                checkOnlyRaised(before, keeper.get(path + "/quarantine").json());
+            }
+            return answer;
+        }
+
+        private void checkOnlyRaised(JsonNode before, JsonNode after) {
+            String both = before + "\n" + after;
+            assertThat(rank(after, "/isolation", "standard", "strict"))
+                    .as(both)
+                    .isGreaterThanOrEqualTo(rank(before, "/isolation", "standard", "strict"));
+            assertThat(rank(after, "/urgency", "", "routine", "urgent", "asap", "stat"))
+                    .as(both)
+                    .isGreaterThanOrEqualTo(rank(before, "/urgency", "", "routine", "urgent", "asap", "stat"));
+            assertThat(rank(after, "/clock/standing", "", "empty", "running", "held"))
+                    .as(both)
+                    .isGreaterThanOrEqualTo(rank(before, "/clock/standing", "", "empty", "running", "held"));
+            assertThat(date(after)).as(both).isGreaterThanOrEqualTo(date(before));
+            assertThat(events(after)).as(both).containsAll(events(before));
+            assertThat(open(after)).as(both).containsAll(open(before));
+        }
+
+        private int rank(JsonNode quarantine, String pointer, String... order) {
+            return List.of(order).indexOf(quarantine.at(pointer).asString(""));
+        }
+
+        private String date(JsonNode quarantine) {
+            return quarantine
+                    .at("/clock/earliestRelease")
+                    .asString(quarantine.at("/clock/notBefore").asString(""));
+        }
+
+        private List<String> events(JsonNode quarantine) {
+            return StreamSupport.stream(quarantine.at("/ask").spliterator(), false)
+                    .map(each -> each.get("event").stringValue())
+                    .toList();
+        }
+
+        private List<String> open(JsonNode quarantine) {
+            return StreamSupport.stream(quarantine.at("/neededForRelease").spliterator(), false)
+                    .map(each -> each.get("id").stringValue())
+                    .toList();
         }
 
         private Answer withdrawal(String path, String room) {
