@@ -104,6 +104,18 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "vet",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "checklist",
+                            "scoring",
+                            "share",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "report",
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry(
