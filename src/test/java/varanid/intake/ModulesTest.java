@@ -103,7 +103,7 @@ class ModulesTest {
                             "platform.id",
                             "platform.time",
                             "platform.web")),
-            Map.entry("visit", Set.of("animal")),
+            Map.entry("visit", Set.of("animal", "checklist", "scoring")),
             Map.entry(
                     "demo",
                     Set.of(
