@@ -19,7 +19,10 @@ DECLARE
         'sample_step',
         'sample_result',
         'sampling_setting',
-        'diary_entry'
+        'diary_entry',
+        'share_link',
+        'share_link_revocation',
+        'share_link_opening'
     ]::text[];
     editable CONSTANT text[] := ARRAY[
         'idempotency_reply',

@@ -60,7 +60,7 @@ class ModulesTest {
             Map.entry("platform.time", Set.of()),
             Map.entry("platform.id", Set.of("platform.time")),
             Map.entry("platform.database", Set.of("platform.start")),
-            Map.entry("platform.web", Set.of("platform.id", "platform.time")),
+            Map.entry("platform.web", Set.of("platform.id", "platform.start", "platform.time")),
             Map.entry("account", Set.of("platform.id", "platform.start", "platform.time", "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
             Map.entry(
@@ -103,7 +103,22 @@ class ModulesTest {
                             "platform.id",
                             "platform.time",
                             "platform.web")),
-            Map.entry("visit", Set.of("animal", "checklist", "scoring")),
+            Map.entry(
+                    "visit",
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "checklist",
+                            "diary",
+                            "enclosure",
+                            "quarantine",
+                            "sample",
+                            "scoring",
+                            "share",
+                            "weight",
+                            "platform.web")),
+            Map.entry("share", Set.of("account", "animal", "platform.id", "platform.web")),
             Map.entry(
                     "demo",
                     Set.of(

@@ -2,6 +2,8 @@ package varanid.intake.animal;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,6 +11,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import varanid.intake.platform.id.RowKey;
 
 /** What other features may know about an animal. */
 @Service
@@ -17,9 +20,11 @@ public class Animals {
     private final AnimalStore store;
     private final OriginAssessor origins;
     private final ReferenceData reference;
+    private final Consignments consignments;
 
-    Animals(AnimalStore store, ReferenceData reference) {
+    Animals(AnimalStore store, ReferenceData reference, Consignments consignments) {
         this.store = store;
+        this.consignments = consignments;
         this.reference = reference;
         this.origins = new OriginAssessor(reference.provenance());
     }
@@ -43,6 +48,51 @@ public class Animals {
     public Optional<FirstReadings> findFirstReadings(UUID organisationId, UUID id) {
         return store.find(organisationId, id)
                 .map(animal -> new FirstReadings(animal.details().lifeStage(), animal.weights(), animal.lengths()));
+    }
+
+    /** What is recorded of the animal beside what others steer by, in words; empty where the organisation has no such animal. */
+    @Transactional(readOnly = true)
+    public Optional<Profile> findProfile(UUID organisationId, UUID id) {
+        return store.find(organisationId, id).map(animal -> profile(organisationId, animal));
+    }
+
+    private Profile profile(UUID organisationId, AnimalRecord animal) {
+        AnimalDetails details = animal.details();
+        Map<String, String> questions = new LinkedHashMap<>();
+        reference.provenance().questions().forEach(question -> questions.put(question.id(), question.text()));
+        List<Answered> evidence = new ArrayList<>();
+        questions.forEach((question, text) -> {
+            @Nullable Evidence answer = details.evidence().get(question);
+            if (answer != null && answer != Evidence.UNKNOWN) {
+                evidence.add(new Answered(question, text, answer.code()));
+            }
+        });
+        Optional<String> transponder = Optional.ofNullable(details.transponder());
+        return new Profile(
+                details.sex().code(),
+                transponder,
+                transponder.map(number -> Transponder.parse(number).standard().words()),
+                Optional.ofNullable(details.declaredOrigin())
+                        .map(reference::getSourceCode)
+                        .map(SourceCode::meaning),
+                origin(details).reasons().stream()
+                        .map(OriginView.Reason::reason)
+                        .toList(),
+                details.papers().stream()
+                        .map(paper -> new PaperShown(
+                                paper.kind().code(),
+                                Optional.ofNullable(paper.number()),
+                                Optional.ofNullable(paper.issuedOn()),
+                                Optional.ofNullable(paper.validUntil()),
+                                paper.remark(details.arrivedOn())))
+                        .toList(),
+                evidence,
+                Optional.ofNullable(details.consignmentId())
+                        .flatMap(consignment -> consignments.findById(new RowKey(organisationId, consignment)))
+                        .map(row -> new CameWith(
+                                row.name(), Optional.ofNullable(row.sender()), Optional.ofNullable(row.notes()))),
+                Optional.ofNullable(details.notes()),
+                animal.recordedBy());
     }
 
     private Newcomer newcomer(AnimalRecord animal) {
@@ -106,4 +156,44 @@ public class Animals {
      * @param lengths in the same manner
      */
     public record FirstReadings(LifeStage lifeStage, List<WeightReading> weights, List<LengthReading> lengths) {}
+
+    /**
+     * What is recorded of an animal beside what others steer by.
+     *
+     * @param sex its code
+     * @param transponder its number
+     * @param transponderStandard what the number could be checked against
+     * @param declaredMeaning what the declared source code means, in words
+     * @param originReasons what moved the assessed origin, heaviest first
+     * @param papers in the order they were given
+     * @param evidence questions about origin that were answered with yes or no
+     * @param cameWith the consignment
+     * @param notes as they were written
+     * @param recordedBy the person who registered it
+     */
+    public record Profile(
+            String sex,
+            Optional<String> transponder,
+            Optional<String> transponderStandard,
+            Optional<String> declaredMeaning,
+            List<String> originReasons,
+            List<PaperShown> papers,
+            List<Answered> evidence,
+            Optional<CameWith> cameWith,
+            Optional<String> notes,
+            UUID recordedBy) {}
+
+    /** A paper; its remark is what a person should look at. */
+    public record PaperShown(
+            String kind,
+            Optional<String> number,
+            Optional<LocalDate> issuedOn,
+            Optional<LocalDate> validUntil,
+            Optional<String> remark) {}
+
+    /** A question about origin, in words, and the code of its answer. */
+    public record Answered(String question, String text, String answer) {}
+
+    /** A consignment. */
+    public record CameWith(String name, Optional<String> sender, Optional<String> notes) {}
 }

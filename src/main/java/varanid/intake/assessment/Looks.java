@@ -55,4 +55,12 @@ public class Looks {
                     return stored.last(last, before);
                 });
     }
+
+    /** Every look that stands, in the order of {@link #list}, with all that is known of it. */
+    @Transactional(readOnly = true)
+    public List<ReadLook> listRead(UUID organisationId, UUID animalId) {
+        return rows.listStanding(organisationId, animalId).stream()
+                .map(stored::readLook)
+                .toList();
+    }
 }

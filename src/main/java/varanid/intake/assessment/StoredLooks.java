@@ -50,7 +50,16 @@ class StoredLooks {
     }
 
     KeptLook kept(AssessmentRow row) {
+        return kept(read(row));
+    }
+
+    ReadLook readLook(AssessmentRow row) {
         StoredLook look = read(row);
+        return new ReadLook(kept(look), row.observerId(), look.edition(), look.document(), look.reading());
+    }
+
+    private static KeptLook kept(StoredLook look) {
+        AssessmentRow row = look.row();
         return new KeptLook(
                 row.id(),
                 row.animalId(),

@@ -5,6 +5,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +23,11 @@ public record BodyConditionView(
         @Nullable String whyNotMassForLength,
         ScaledMassIndexView scaledMassIndex,
         String notice) {
+
+    /** What the mass asks at that length, where there is a length near enough in time. */
+    public Optional<String> massForLengthQuestion() {
+        return Optional.ofNullable(massForLength).map(MassForLengthView::question);
+    }
 
     @Schema(name = "MassForLength")
     record MassForLengthView(

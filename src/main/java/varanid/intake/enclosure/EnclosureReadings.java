@@ -69,6 +69,17 @@ public class EnclosureReadings {
         });
     }
 
+    /** What was read last of each thing, beside its ranges, and what deserves advice; empty where nothing was read. */
+    @Transactional(readOnly = true)
+    public Optional<SurroundingsWords> findWords(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return animals.find(organisationId, animalId).flatMap(animal -> {
+            LatestReadings latest = latest(organisationId, animalId, asOf);
+            return latest.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(SurroundingsWords.of(SurroundingsView.of(animal, asOf, latest, rules)));
+        });
+    }
+
     LatestReadings latest(UUID organisationId, UUID animalId, LocalDate asOf) {
         List<KeptReading> standing = rows.listStanding(organisationId, animalId, asOf).stream()
                 .map(row -> new KeptReading(row.id(), row.occurredAt(), row.localDate(), given(row)))

@@ -7,8 +7,10 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** One run of a clock through its events. */
@@ -80,20 +82,20 @@ final class ClockRun {
             cameBack.add(placed.animal());
         }
         needs.merge(placed.animal(), own, Need::longer);
-        String because = first ? "the first animal was placed" : cause.label() + "; " + cause.reason();
+        String because = first ? "the first animal was placed" : inWords(cause);
         restart(placed.id(), placed.on(), because);
         return new Deed(first ? ClockReading.Did.STARTED : ClockReading.Did.RESTARTED, because);
     }
 
     private Deed occur(ClockEvent.Occurred what) {
         QuarantinePolicy.Cause cause = policy.getCause(what.cause());
-        String because = cause.label() + "; " + cause.reason();
+        String because = inWords(cause);
         if (needs.isEmpty()) {
-            return new Deed(ClockReading.Did.NOTHING, because + " (nobody stood there)");
+            return new Deed(ClockReading.Did.NOTHING, because + ", but nobody stood there");
         }
         occurred.put(what.id(), what);
         if (lastRulings.get(what.id()) == ClockEvent.Ruling.WAS_NOTHING) {
-            return new Deed(ClockReading.Did.NOTHING, because + " (a vet has said since that it was nothing)");
+            return new Deed(ClockReading.Did.NOTHING, because + ", but a vet has said since that it was nothing");
         }
         if (cause.contagious()) {
             raiseForContagion(what, cause);
@@ -102,7 +104,7 @@ final class ClockRun {
             case RESTART -> {
                 if (cause.waitsForTreatment()) {
                     gaps.add(new Gap(what, because, true));
-                    return new Deed(ClockReading.Did.HELD, because + " (until treatment has ended)");
+                    return new Deed(ClockReading.Did.HELD, because + ", until treatment has ended");
                 }
                 restart(what.id(), what.on(), because);
                 clear(cause, what.id(), what.on());
@@ -252,6 +254,11 @@ final class ClockRun {
         }
     }
 
+    /** What it is, and why that matters. */
+    private static String inWords(QuarantinePolicy.Cause cause) {
+        return cause.label() + " (" + cause.reason() + ")";
+    }
+
     private Optional<Gap> openGap(UUID about) {
         return gaps.stream().filter(gap -> gap.isAbout(about) && gap.to == null).findFirst();
     }
@@ -265,25 +272,27 @@ final class ClockRun {
         if (start == null || needs.isEmpty()) {
             return new Standing.Empty();
         }
-        LocalDate earliest = countedTo(asOf);
-        List<UUID> waitingFor = new ArrayList<>();
+        List<UUID> waitingFor =
+                gaps.stream().filter(Gap::isOpen).map(gap -> gap.what.id()).toList();
+        LocalDate earliest = earliest(gap -> asOf);
+        return waitingFor.isEmpty()
+                ? new Standing.Running(start.on(), earliest)
+                : new Standing.Held(start.on(), latest(earliest, asOf), earliest(gap -> gap.from), waitingFor);
+    }
+
+    /** The earliest release if each open gap ended on that day of its own. */
+    private LocalDate earliest(Function<Gap, LocalDate> end) {
+        LocalDate earliest = countedTo(end);
         for (Gap gap : gaps) {
-            if (gap.to == null) {
-                waitingFor.add(gap.what.id());
-                if (gap.waitsForTreatment()) {
-                    earliest = latest(earliest, asOf.plusDays(neededDays()));
-                    earliest = latest(
-                            earliest,
-                            asOf.plusDays(policy.getCause(gap.what.cause()).clearDays()));
-                }
+            if (gap.isOpen() && gap.waitsForTreatment()) {
+                int clear = policy.getCause(gap.what.cause()).clearDays();
+                earliest = latest(earliest, end.apply(gap).plusDays(Math.max(neededDays(), clear)));
             }
         }
         for (Clearing clearing : clearings) {
             earliest = latest(earliest, clearing.until());
         }
-        return waitingFor.isEmpty()
-                ? new Standing.Running(start.on(), earliest)
-                : new Standing.Held(start.on(), latest(earliest, asOf), waitingFor);
+        return earliest;
     }
 
     ClockReading read(LocalDate asOf, List<ClockReading.Step> history) {
@@ -308,7 +317,7 @@ final class ClockRun {
         if (start == null || needs.isEmpty()) {
             return why;
         }
-        LocalDate counted = countedTo(asOf);
+        LocalDate counted = countedTo(gap -> asOf);
         why.add(start);
         needs.entrySet().stream()
                 .max(Comparator.comparingInt(each -> each.getValue().days()))
@@ -332,7 +341,7 @@ final class ClockRun {
                         clearing.event(),
                         clearing.until(),
                         clearing.cause().clearDays(),
-                        clearing.cause().label() + "; " + clearing.cause().source()));
+                        clearing.cause().label()));
             }
         }
         return why;
@@ -342,18 +351,16 @@ final class ClockRun {
         return needs.values().stream().mapToInt(Need::days).max().orElse(0);
     }
 
-    /** The first day by which the needed days have been counted, days in a gap left out. */
-    private LocalDate countedTo(LocalDate asOf) {
-        if (start == null) {
-            return asOf;
-        }
-        LocalDate end = start.on().plusDays(neededDays());
-        LocalDate done = start.on();
+    /** The first day by which the needed days have been counted, days in a gap left out; open ones end on those days. */
+    private LocalDate countedTo(Function<Gap, LocalDate> openUntil) {
+        LocalDate begun = Objects.requireNonNull(start).on();
+        LocalDate end = begun.plusDays(neededDays());
+        LocalDate done = begun;
         List<Gap> inOrder =
                 gaps.stream().sorted(Comparator.comparing(gap -> gap.from)).toList();
         for (Gap gap : inOrder) {
             LocalDate from = latest(gap.from, done);
-            LocalDate to = gap.to == null ? asOf : gap.to;
+            LocalDate to = gap.to == null ? openUntil.apply(gap) : gap.to;
             if (from.isBefore(end) && from.isBefore(to)) {
                 end = end.plusDays(ChronoUnit.DAYS.between(from, to));
                 done = to;
@@ -402,6 +409,10 @@ final class ClockRun {
 
         boolean isAbout(UUID occurrence) {
             return what.id().equals(occurrence);
+        }
+
+        boolean isOpen() {
+            return to == null;
         }
 
         boolean waitsForTreatment() {

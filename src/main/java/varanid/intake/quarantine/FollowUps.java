@@ -41,6 +41,7 @@ public class FollowUps {
     private final Diary diary;
     private final Samples samples;
     private final Weighings weighings;
+    private final LegalHolds holds;
     private final QuarantinePolicy policy;
 
     FollowUps(
@@ -53,6 +54,7 @@ public class FollowUps {
             Diary diary,
             Samples samples,
             Weighings weighings,
+            LegalHolds holds,
             QuarantinePolicy policy) {
         this.placements = placements;
         this.rooms = rooms;
@@ -63,6 +65,7 @@ public class FollowUps {
         this.diary = diary;
         this.samples = samples;
         this.weighings = weighings;
+        this.holds = holds;
         this.policy = policy;
     }
 
@@ -81,6 +84,30 @@ public class FollowUps {
     public List<UUID> listAnimals(UUID organisationId, UUID after, Limit limit) {
         return placements.listAnimalsInRoomsOfKind(organisationId, RoomKind.QUARANTINE.code(), after, limit);
     }
+
+    /** What was stated last, up to that day, about an authority's hold on an animal. */
+    @Transactional(readOnly = true)
+    public Optional<Hold> findHold(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return holds.find(organisationId, animalId, asOf)
+                .map(row -> new Hold(
+                        row.state,
+                        row.onDay,
+                        Optional.ofNullable(row.authority),
+                        Optional.ofNullable(row.reference),
+                        Optional.ofNullable(row.note)));
+    }
+
+    /**
+     * A statement about an authority's hold.
+     *
+     * @param state {@code held}, {@code released} or {@code none}
+     */
+    public record Hold(
+            String state,
+            LocalDate on,
+            Optional<String> authority,
+            Optional<String> reference,
+            Optional<String> note) {}
 
     /** The reading of one animal's follow-up. */
     private final class One {
@@ -256,6 +283,7 @@ public class FollowUps {
                 for (LocalDate day : days.subSet(stay.from(), true, end, true)) {
                     ClockReading reading = book.read(day);
                     Isolation isolation = isolationOn(day, book, reading);
+                    Optional<LocalDate> lookOn = lookOn(day, chain.get(0).from(), book, reading);
                     reading.standing()
                             .fold(
                                     empty -> Optional.<TaskProgress.Span>empty(),
@@ -264,10 +292,17 @@ public class FollowUps {
                                             running.start(),
                                             running.earliestRelease(),
                                             true,
+                                            lookOn,
                                             isolation,
                                             newcomer)),
-                                    held -> Optional.of(
-                                            span(day, held.start(), held.notBefore(), false, isolation, newcomer)))
+                                    held -> Optional.of(span(
+                                            day,
+                                            held.start(),
+                                            held.withoutWaiting(),
+                                            false,
+                                            lookOn,
+                                            isolation,
+                                            newcomer)))
                             .ifPresent(spans::add);
                 }
             }
@@ -279,6 +314,7 @@ public class FollowUps {
                 LocalDate start,
                 LocalDate release,
                 boolean dated,
+                Optional<LocalDate> lookOn,
                 Isolation isolation,
                 QuarantinePlan.Newcomer newcomer) {
             return new TaskProgress.Span(
@@ -286,8 +322,33 @@ public class FollowUps {
                     start,
                     release,
                     dated,
+                    lookOn,
                     new QuarantinePlan.Newcomer(
                             stage, isolation, newcomer.contagion(), newcomer.workPlace(), newcomer.stay()));
+        }
+
+        /** The day after it came at the earliest: what was looked at on the day it came was looked at before. */
+        private Optional<LocalDate> lookOn(LocalDate day, LocalDate came, RoomBook book, ClockReading reading) {
+            return NextLook.find(
+                            policy.lookAgain(),
+                            seen.stream()
+                                    .filter(look -> !look.localDate().isAfter(day))
+                                    .toList(),
+                            waitsSince(book, reading))
+                    .map(wanted -> wanted.isAfter(came) ? wanted : came.plusDays(1));
+        }
+
+        /** The days on which the clock began to wait for something of this animal that no look at it says. */
+        private List<LocalDate> waitsSince(RoomBook book, ClockReading reading) {
+            return reading.history().stream()
+                    .filter(step -> step.did() == ClockReading.Did.PAUSED || step.did() == ClockReading.Did.HELD)
+                    .filter(step -> step.event() instanceof ClockEvent.Occurred what
+                            && what.animal().map(animal.id()::equals).orElse(true))
+                    .filter(step -> book.find(step.event().id())
+                            .filter(row -> row.isFrom(EventSource.Kind.ASSESSMENT))
+                            .isEmpty())
+                    .map(step -> step.event().on())
+                    .toList();
         }
 
         private Optional<ClockEventRow> placedEvent(RoomBook book, Stay stay) {

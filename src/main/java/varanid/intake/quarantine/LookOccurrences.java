@@ -92,7 +92,7 @@ final class LookOccurrences {
                         look.id(),
                         all.part() + AND + one.part(),
                         one.cause(),
-                        all.label() + "; " + one.label())));
+                        all.label() + ", and " + one.label())));
         return List.copyOf(signs.values());
     }
 

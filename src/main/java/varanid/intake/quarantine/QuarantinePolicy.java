@@ -27,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param agents which cause an agent found in a sample is
  * @param deaths what a death is
  * @param schedules what is done on which day
+ * @param lookAgain when it is looked at again whatever the schedule says
  * @param faecal when stool is sampled
  * @param progress when a task counts as done, and how a plan goes on
  * @param lastWeighing how fresh the last weighing is at release
@@ -55,6 +56,7 @@ public record QuarantinePolicy(
         Agents agents,
         Deaths deaths,
         List<Schedule> schedules,
+        LookAgain lookAgain,
         Faecal faecal,
         Progress progress,
         LastLook lastWeighing,
@@ -400,6 +402,33 @@ public record QuarantinePolicy(
             days = List.copyOf(days);
             if (thenEvery < 1 || windowDays < 0 || days.stream().anyMatch(day -> day < 0)) {
                 throw new IllegalArgumentException("a schedule that goes nowhere: " + kind);
+            }
+        }
+    }
+
+    /**
+     * When an animal is looked at again, whatever the schedule says.
+     *
+     * @param afterUrgency after a look with one of these urgencies
+     * @param afterRoutes after a look that calls for strict isolation by one of these
+     * @param whereTheDaysWait also where days begin to wait on account of the animal for another reason
+     * @param afterDays so many days later
+     * @param windowDays how many days later still is good
+     */
+    public record LookAgain(
+            List<String> afterUrgency,
+            List<Route> afterRoutes,
+            boolean whereTheDaysWait,
+            int afterDays,
+            int windowDays,
+            String title,
+            String instruction,
+            String source) {
+        public LookAgain {
+            afterUrgency = List.copyOf(afterUrgency);
+            afterRoutes = List.copyOf(afterRoutes);
+            if (afterDays < 1 || windowDays < 0) {
+                throw new IllegalArgumentException("looked at again on no day after it");
             }
         }
     }

@@ -25,9 +25,12 @@ public sealed interface Standing {
      *
      * @param start day 0 as it is now
      * @param notBefore the earliest release if what it waits for came today; moves on with each day of waiting
+     * @param withoutWaiting the same if each waiting had ended on the day it began: does not move by waiting, and so is
+     *     what plans are made up to
      * @param waitingFor the occurrences it waits for, never none
      */
-    record Held(LocalDate start, LocalDate notBefore, List<UUID> waitingFor) implements Standing {
+    record Held(LocalDate start, LocalDate notBefore, LocalDate withoutWaiting, List<UUID> waitingFor)
+            implements Standing {
         public Held {
             waitingFor = List.copyOf(waitingFor);
         }

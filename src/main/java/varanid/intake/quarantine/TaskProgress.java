@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,8 +34,10 @@ final class TaskProgress {
      *
      * @param from its first day
      * @param start day 0 of the clock in it
-     * @param earliestRelease as the clock showed it on the first day; for the last span, on the day of asking
+     * @param earliestRelease as the clock showed it on the first day, for the last span on the day of asking; while days
+     *     waited, as though they had not
      * @param dated whether that is a date, and not only the day before which there is no release
+     * @param lookOn the day it is looked at again whatever the schedule says, where a look or what was found calls for it
      * @param newcomer what steered the plan
      */
     record Span(
@@ -42,6 +45,7 @@ final class TaskProgress {
             LocalDate start,
             LocalDate earliestRelease,
             boolean dated,
+            Optional<LocalDate> lookOn,
             QuarantinePlan.Newcomer newcomer) {}
 
     /**
@@ -104,10 +108,17 @@ final class TaskProgress {
             @Nullable Span before = held.isEmpty() ? null : held.get(held.size() - 1);
             if (before != null
                     && before.start().equals(span.start())
+                    && (kind != TaskKind.RE_LOOK || before.lookOn().equals(span.lookOn()))
                     && schedule(kind, before).equals(schedule(kind, span))) {
                 held.set(
                         held.size() - 1,
-                        new Span(before.from(), span.start(), span.earliestRelease(), span.dated(), span.newcomer()));
+                        new Span(
+                                before.from(),
+                                span.start(),
+                                span.earliestRelease(),
+                                span.dated(),
+                                span.lookOn(),
+                                span.newcomer()));
             } else {
                 held.add(span);
             }
@@ -123,31 +134,54 @@ final class TaskProgress {
                 .toList();
     }
 
-    /** The tasks of a span that begin in it, counted on. */
+    /** The tasks of a span that begin in it, counted on; a look that is called for comes before those of the schedule. */
     private List<Task> planned(TaskKind kind, Span span, LocalDate until, int done) {
         LocalDate ahead = until.plusDays(policy.progress().aheadDays());
         // Weighing and looking go on until somebody ends the quarantine. Samples end with the plan.
         boolean goesOn =
                 kind != TaskKind.FAECAL_SAMPLE && !span.earliestRelease().isAfter(until);
+        Optional<LocalDate> lookOn = kind == TaskKind.RE_LOOK ? span.lookOn() : Optional.empty();
+        Stream<Task> scheduled = tasks(kind, span, goesOn ? ahead : span.earliestRelease()).stream()
+                .filter(task -> !span.from().isAfter(span.start()) || task.due().isAfter(span.from()))
+                .filter(task -> lookOn.map(day -> task.due().isAfter(day)).orElse(true));
         List<Task> planned = new ArrayList<>();
-        for (Task task : tasks(kind, span, goesOn ? ahead : span.earliestRelease())) {
-            if (!span.from().isAfter(span.start()) || task.due().isAfter(span.from())) {
-                planned.add(new Task(
+        Stream.concat(lookOn.map(this::lookAgain).stream(), scheduled)
+                .forEach(task -> planned.add(new Task(
                         kind,
                         done + planned.size() + 1,
                         task.due(),
                         task.latest(),
                         task.title(),
                         task.instruction(),
-                        task.source()));
-            }
-        }
+                        task.source())));
         return planned;
     }
 
+    private Task lookAgain(LocalDate day) {
+        QuarantinePolicy.LookAgain rule = policy.lookAgain();
+        return new Task(
+                TaskKind.RE_LOOK,
+                1,
+                day,
+                day.plusDays(rule.windowDays()),
+                rule.title(),
+                rule.instruction(),
+                rule.source());
+    }
+
+    /**
+     * Those that fall due up to a day. Samples end with the plan, days for the laboratory included; of all else the days
+     * that are good do not, or they would move as the end does.
+     */
     private List<Task> tasks(TaskKind kind, Span span, LocalDate end) {
-        return QuarantinePlan.make(policy, span.newcomer(), span.start(), end).tasks().stream()
-                .filter(task -> task.kind() == kind)
+        LocalDate planned = kind == TaskKind.FAECAL_SAMPLE || kind == TaskKind.RELEASE_REVIEW
+                ? end
+                : end.plusDays(schedule(kind, span).stream()
+                        .mapToInt(QuarantinePolicy.Schedule::windowDays)
+                        .max()
+                        .orElse(0));
+        return QuarantinePlan.make(policy, span.newcomer(), span.start(), planned).tasks().stream()
+                .filter(task -> task.kind() == kind && !task.due().isAfter(end))
                 .toList();
     }
 

@@ -40,10 +40,10 @@ public sealed interface Why {
     }
 
     /** So many days without something. */
-    record Clear(UUID event, LocalDate until, int days, String because) implements Why {
+    record Clear(UUID event, LocalDate until, int days, String without) implements Why {
         @Override
         public String text() {
-            return count(days) + " without it end on " + words(until) + ": " + because;
+            return count(days) + " without " + without + " end on " + words(until);
         }
     }
 

@@ -1,6 +1,7 @@
 package varanid.intake.sample;
 
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
@@ -21,10 +22,12 @@ public class Samples {
     private final SampleStore store;
     private final Animals animals;
     private final SamplingDefaults known;
+    private final SamplingSettings settings;
     private final Clock clock;
 
-    Samples(SampleStore store, Animals animals, SamplingReference reference, Clock clock) {
+    Samples(SampleStore store, Animals animals, SamplingReference reference, SamplingSettings settings, Clock clock) {
         this.store = store;
+        this.settings = settings;
         this.animals = animals;
         this.known = reference.defaults();
         this.clock = clock;
@@ -69,5 +72,28 @@ public class Samples {
         Present present = Present.at(clock, caller.zone());
         NewResult result = request.read(fields -> NewResult.reader(fields, sample, known, present));
         return store.add(caller, sample, result).row().id();
+    }
+
+    /** The same samples with what a page about the animal says of each, the last taken first. */
+    @Transactional(readOnly = true)
+    public List<SampleWords> listWords(UUID organisationId, UUID animalId) {
+        return store.listStanding(organisationId, animalId).stream()
+                .sorted(Comparator.comparing((SampleFile sample) -> sample.row().takenAt())
+                        .reversed())
+                .map(SampleWords::of)
+                .toList();
+    }
+
+    /** How probable freedom is after its negative samples, for each infection with a negative one. For clinicians. */
+    @Transactional(readOnly = true)
+    public List<FreedomWords> listFreedom(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return animals.find(organisationId, animalId)
+                .map(animal -> FreedomWords.list(new FreedomReader(
+                                animal,
+                                settings.get(organisationId),
+                                asOf,
+                                store.listStanding(organisationId, animalId))
+                        .read()))
+                .orElse(List.of());
     }
 }

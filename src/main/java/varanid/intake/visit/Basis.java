@@ -1,5 +1,6 @@
 package varanid.intake.visit;
 
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Locale;
 
 /** How a statement came to be known. A reader tells them apart by the word, never by colour alone. */
@@ -18,6 +19,7 @@ enum Basis {
     VET;
 
     /** The word for it in files and replies. */
+    @JsonValue
     String code() {
         return name().toLowerCase(Locale.ROOT);
     }

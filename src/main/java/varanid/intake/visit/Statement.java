@@ -1,9 +1,11 @@
 package varanid.intake.visit;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,7 +43,12 @@ record Statement(
         STRONG,
         PLAIN,
         /** For completeness. */
-        SMALL
+        SMALL;
+
+        @JsonValue
+        String code() {
+            return name().toLowerCase(Locale.ROOT);
+        }
     }
 
     /**
@@ -61,6 +68,13 @@ record Statement(
      * @param unit its UCUM code
      */
     record Measure(BigDecimal value, String unit) {}
+
+    /** The moment and the person. */
+    record When(@Nullable Instant at, @Nullable String by) {}
+
+    When when() {
+        return new When(at, by);
+    }
 
     static Statement of(String code, Basis basis, String label, String text) {
         return new Statement(code, basis, label, text, null, null, null, null, Weight.PLAIN, null, null);

@@ -99,4 +99,17 @@ public class WeightTrends {
                 .toList();
         return conditions.get(organisationId, zone, animalId, asOf, lifeStage.code(), masses);
     }
+
+    /** What the weighings say in words; empty where there is no such animal or it was never weighed. */
+    @Transactional(readOnly = true)
+    public Optional<WeightWords> findWords(UUID organisationId, ZoneId zone, UUID animalId, LocalDate asOf) {
+        return findView(organisationId, zone, animalId, asOf)
+                .filter(view -> view.latest() != null)
+                .map(view -> WeightWords.of(
+                        view,
+                        weighings.listStanding(organisationId, zone, animalId, asOf).stream()
+                                .map(KnownWeighing::weighing)
+                                .toList(),
+                        rules));
+    }
 }

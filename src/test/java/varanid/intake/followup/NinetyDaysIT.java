@@ -9,6 +9,8 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Date;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
@@ -49,6 +51,7 @@ class NinetyDaysIT {
     private String burr;
     private String calendar;
     private Map<String, VEvent> lastFeed;
+    private JsonNode nextLook;
 
     @Test
     void animalsAreFollowedFromArrivalToReleaseAndAPersonKnowsWhatToDoNext() {
@@ -201,6 +204,14 @@ class NinetyDaysIT {
         assertThat(sequence(review(feed))).isGreaterThan(sequence(review(lastFeed)));
         lastFeed = feed;
         assertThat(story.actNow()).contains("Fern");
+        // The morning after a strict sign, and not on day 23 (12 + 7, and every 4 where isolation is strict).
+        nextLook = nextLook(fern);
+        assertThat(nextLook.get("due").stringValue()).isEqualTo(story.iso(21));
+        assertThat(nextLook.get("latest").stringValue()).isEqualTo(story.iso(21));
+        assertThat(day(lookEvent(feed))).isEqualTo(story.date(21));
+        assertThat(story.worklistLook("Fern")).isEqualTo(story.iso(21));
+        // Nothing was seen at Moss: 12 + 7, and a day of grace.
+        assertThat(nextLook(moss).get("due").stringValue()).isEqualTo(story.iso(19));
         // In the other room nothing has changed.
         story.weigh(sedge, "45", "kitchen", "5");
         story.runsUntil(60, sedge, garage, "it takes 60 days");
@@ -208,6 +219,13 @@ class NinetyDaysIT {
 
     private void theDateMovesOnWithEveryDayOfWaiting() {
         story.waitsNotBefore(111, fern, shed, "it waits since " + story.words(20));
+        // The plan does not.
+        Map<String, VEvent> feed = story.feed(calendar);
+        assertThat(feed.keySet()).isEqualTo(lastFeed.keySet());
+        feed.forEach((uid, event) ->
+                assertThat(day(event)).as(uid).isEqualTo(day(Objects.requireNonNull(lastFeed.get(uid)))));
+        assertThat(nextLook(fern)).isEqualTo(nextLook);
+        assertThat(story.worklistLook("Fern")).isEqualTo(story.iso(21));
         // 42.5 to 47.5 g after 52.5 to 57.5 g: -9.5 % at the least. After 57.5 to 62.5 g: -17.4 % at the least.
         assertThat(threshold(sedge, "loss-5-in-7-days")).isEqualTo("past");
         assertThat(threshold(sedge, "loss-10-in-30-days")).isEqualTo("past");
@@ -231,6 +249,8 @@ class NinetyDaysIT {
                 story.keeper,
                 shed,
                 "{\"kind\":\"treatment-ended\",\"about\":\"%s\"}".formatted(story.waiting(shed, "mites"))));
+        // Looked for and not there: by the schedule again, which begins with 27 + 1.
+        assertThat(nextLook(fern).get("due").stringValue()).isEqualTo(story.iso(28));
         // 27 + 90; 42 days without mites end on day 69, which is earlier.
         story.runsUntil(117, fern, shed, "its days count from " + story.words(27), "treatment has ended (mites)");
         story.runsUntil(117, moss, shed, "its days count from " + story.words(27));
@@ -322,6 +342,8 @@ class NinetyDaysIT {
                 .isTrue();
         story.waitsNotBefore(127, fern, shed, "a vet's word", "strict isolation by air");
         assertThat(story.quarantine(fern).text("/isolation")).isEqualTo("strict");
+        // The morning after, and not on day 48 (27 + 21).
+        assertThat(nextLook(fern).get("due").stringValue()).isEqualTo(story.iso(46));
     }
 
     private void theVetSaysThatTheDaysGoOn() {
@@ -330,6 +352,8 @@ class NinetyDaysIT {
         story.vetSays(shed, story.waiting(shed, "air-sign"), "goes-on", "water in the nose");
         // 127 + 3: days 45, 46 and 47 did not count.
         story.runsUntil(130, fern, shed, "3 days from " + story.words(45) + " did not count");
+        // Its nose was looked at today and is clean: 27 + 28.
+        assertThat(nextLook(fern).get("due").stringValue()).isEqualTo(story.iso(55));
     }
 
     // ---- release
@@ -436,6 +460,27 @@ class NinetyDaysIT {
                         story.quarantine(animal).json().at("/plan/tasks").spliterator(), false)
                 .filter(task -> task.get("due").stringValue().equals(story.iso(day)))
                 .collect(Collectors.toMap(task -> task.get("kind").stringValue(), task -> task));
+    }
+
+    /** The first that is to be done. */
+    private JsonNode nextLook(String animal) {
+        return StreamSupport.stream(
+                        story.quarantine(animal).json().at("/plan/tasks").spliterator(), false)
+                .filter(task -> task.get("kind").stringValue().equals("re-look"))
+                .filter(task ->
+                        Set.of("open", "overdue").contains(task.get("state").stringValue()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** The entry of that very task. */
+    private VEvent lookEvent(Map<String, VEvent> feed) {
+        return feed.entrySet().stream()
+                .filter(entry -> entry.getKey()
+                        .endsWith(".re-look." + nextLook.get("ordinal").intValue() + "@varanid-intake"))
+                .map(Map.Entry::getValue)
+                .findFirst()
+                .orElseThrow();
     }
 
     private String threshold(String animal, String id) {

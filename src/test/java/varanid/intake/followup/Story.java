@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 import tools.jackson.databind.JsonNode;
 import varanid.intake.platform.web.Role;
@@ -209,6 +210,23 @@ final class Story {
     /** The names of the animals on the list of what to do now, in its order. */
     List<String> actNow() {
         return each(ok(keeper.get("/api/v1/worklist/act-now")).json().get("items"), "/animal/label");
+    }
+
+    /** When the work list says that the animal is looked at next. */
+    String worklistLook(String name) {
+        return StreamSupport.stream(
+                        ok(keeper.get("/api/v1/worklist/act-now"))
+                                .json()
+                                .get("items")
+                                .spliterator(),
+                        false)
+                .filter(item -> item.at("/animal/label").stringValue().equals(name))
+                .flatMap(item -> Stream.concat(
+                        StreamSupport.stream(item.get("due").spliterator(), false), Stream.of(item.path("next"))))
+                .filter(task -> task.path("kind").asString().equals("re-look"))
+                .map(task -> task.get("due").stringValue())
+                .findFirst()
+                .orElseThrow();
     }
 
     /** What a condition of release says is missing or to be found out. */

@@ -104,6 +104,26 @@ class QuarantineClockLawsTest {
         }
     }
 
+    /** Plans are made up to that date, so that no task moves because somebody is waited for. */
+    @Test
+    void theDateWithoutWaitingDoesNotMoveByWaiting() {
+        int held = 0;
+        for (int seed = 0; seed < CASES; seed++) {
+            QuarantineClock clock = new QuarantineClock(Room.POLICY, history(new Random(seed)));
+            if (clock.read(LAST_DAY).standing() instanceof Standing.Held today) {
+                held++;
+                assertThat(today.withoutWaiting()).isBetween(today.start(), today.notBefore());
+                for (int day : List.of(1, 2, 30, 300)) {
+                    assertThat(clock.read(LAST_DAY.plusDays(day)).standing())
+                            .isInstanceOfSatisfying(
+                                    Standing.Held.class,
+                                    later -> assertThat(later.withoutWaiting()).isEqualTo(today.withoutWaiting()));
+                }
+            }
+        }
+        assertThat(held).isGreaterThan(CASES / 10);
+    }
+
     @Test
     void everyPlanLiesWithinItsSpan() {
         for (int seed = 0; seed < CASES; seed++) {

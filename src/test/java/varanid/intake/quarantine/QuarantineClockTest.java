@@ -88,7 +88,8 @@ class QuarantineClockTest {
     @Test
     void mitesHoldTheClockUntilTreatmentHasEnded() {
         Room room = new Room().place(0, "Ada", sixty()).occur(10, "mites", "mites");
-        assertThat(room.read(15).standing()).isEqualTo(new Standing.Held(day(0), day(15 + 90), List.of(id("mites"))));
+        assertThat(room.read(15).standing())
+                .isEqualTo(new Standing.Held(day(0), day(15 + 90), day(10 + 90), List.of(id("mites"))));
         assertThat(room.read(16).standing().earliest()).contains(day(16 + 90));
         room.treated(30, "mites");
         assertThat(room.read(30).standing()).isEqualTo(running(30, 120));
@@ -119,7 +120,8 @@ class QuarantineClockTest {
     @Test
     void anotherSignPausesUntilAVetHasSpoken() {
         Room room = new Room().place(0, "Ada", sixty()).occur(10, "sign", "other-sign");
-        assertThat(room.read(14).standing()).isEqualTo(new Standing.Held(day(0), day(64), List.of(id("sign"))));
+        assertThat(room.read(14).standing())
+                .isEqualTo(new Standing.Held(day(0), day(64), day(60), List.of(id("sign"))));
         assertThat(room.read(14).openQuestions()).containsExactly(id("sign"));
         room.vet(17, "sign", Ruling.GOES_ON);
         assertThat(room.read(17).standing()).isEqualTo(running(0, 67));
@@ -150,7 +152,8 @@ class QuarantineClockTest {
     @Test
     void aPauseAfterTheDaysHavePassedAddsNoneButWaitsForAVet() {
         Room room = new Room().place(0, "Ada", sixty()).occur(65, "sign", "other-sign");
-        assertThat(room.read(70).standing()).isEqualTo(new Standing.Held(day(0), day(70), List.of(id("sign"))));
+        assertThat(room.read(70).standing())
+                .isEqualTo(new Standing.Held(day(0), day(70), day(60), List.of(id("sign"))));
         room.vet(75, "sign", Ruling.GOES_ON);
         assertThat(room.read(80).standing()).isEqualTo(running(0, 60));
     }
@@ -177,7 +180,8 @@ class QuarantineClockTest {
                 .place(0, "Ada", ninety())
                 .occur(10, "crypto", "cryptosporidium")
                 .vet(15, "crypto", Ruling.RESTARTS_AFTER_TREATMENT);
-        assertThat(after.read(20).standing()).isEqualTo(new Standing.Held(day(0), day(110), List.of(id("crypto"))));
+        assertThat(after.read(20).standing())
+                .isEqualTo(new Standing.Held(day(0), day(110), day(100), List.of(id("crypto"))));
         after.treated(40, "crypto");
         assertThat(after.read(40).standing()).isEqualTo(running(40, 130));
     }
@@ -286,7 +290,7 @@ class QuarantineClockTest {
                 .isEqualTo(
                         "Earliest release on Thursday 4 March 2027, because its days count from Friday 1 January 2027: the first"
                                 + " animal was placed; it takes 60 days: captive-bred and from one known source; 2 days from"
-                                + " Monday 11 January 2027 did not count: another new sign; a vet says whether it is contagious. A"
+                                + " Monday 11 January 2027 did not count: another new sign (a vet says whether it is contagious). A"
                                 + " person decides.");
         assertThat(room.read(20).history())
                 .extracting(ClockReading.Step::did)
@@ -304,7 +308,7 @@ class QuarantineClockTest {
         assertThat(words)
                 .startsWith("No date yet, and not before Tuesday 13 April 2027, because")
                 .contains("it takes 90 days: something contagious was found or is suspected (mites)")
-                .contains("it waits since Monday 11 January 2027 for the end of treatment: mites; mites walk");
+                .contains("it waits since Monday 11 January 2027 for the end of treatment: mites (mites walk)");
     }
 
     @Test

@@ -2,9 +2,12 @@ package varanid.intake.quarantine;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.BeforeEach;
@@ -181,6 +184,37 @@ class QuarantineIT {
         rescue.look(bo, -1, "{}");
         rescue.look(ada, -1, "{\"mites\":\"few\"}");
         assertThat(quarantine(bo).text("/workPlace/place")).isEqualTo("suspect");
+    }
+
+    /** 60 days, the third stool sample ten before their end: the end moves by waiting, the sample does not. */
+    @Test
+    void whileTheRoomWaitsTheDateMovesAndNoTaskDoes() {
+        rescue.place(ada, shed, -45);
+        rescue.occur(shed, "other-sign", -10);
+        Map<String, String> today = datesOnDay(0, 60 - 45 + 10);
+        assertThat(today.get("faecal-sample 3")).isEqualTo(rescue.day(5) + " to " + rescue.day(5));
+        // What began to wait without a look at it is looked at the next morning.
+        assertThat(today).containsValue(rescue.day(-9) + " to " + rescue.day(-9));
+        for (int day : List.of(1, 2, 5, 20)) {
+            assertThat(datesOnDay(day, 60 - 45 + 10 + day)).as("day " + day).containsAllEntriesOf(today);
+        }
+    }
+
+    private Map<String, String> datesOnDay(int day, int notBefore) {
+        Map<String, String> dates = new TreeMap<>();
+        clock.later(Duration.ofDays(day), () -> {
+            Answer quarantine = quarantine(ada);
+            assertThat(quarantine.text("/clock/notBefore"))
+                    .isEqualTo(rescue.day(notBefore).toString());
+            quarantine
+                    .json()
+                    .at("/plan/tasks")
+                    .forEach(task -> dates.put(
+                            task.get("kind").stringValue() + " " + task.get("ordinal"),
+                            task.get("due").stringValue() + " to "
+                                    + task.get("latest").stringValue()));
+        });
+        return dates;
     }
 
     @Test

@@ -175,6 +175,7 @@ class QuarantinePolicyTest {
                         POLICY.agents(),
                         POLICY.deaths(),
                         POLICY.schedules(),
+                        POLICY.lookAgain(),
                         POLICY.faecal(),
                         POLICY.progress(),
                         POLICY.lastWeighing(),

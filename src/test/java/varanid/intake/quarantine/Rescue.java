@@ -2,11 +2,13 @@ package varanid.intake.quarantine;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.stream.StreamSupport;
 import tools.jackson.databind.JsonNode;
+import varanid.intake.platform.web.Role;
 import varanid.intake.service.Answer;
 import varanid.intake.service.Client;
 import varanid.intake.service.MovableClock;
@@ -30,7 +32,7 @@ final class Rescue {
 
     Rescue(Organisations organisations, MovableClock clock) {
         Organisations.Organisation organisation = organisations.create();
-        keeper = organisation.keeper();
+        keeper = organisation.person("Keeper", Duration.ofDays(200), Role.KEEPER);
         vet = organisation.clinician();
         today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
     }

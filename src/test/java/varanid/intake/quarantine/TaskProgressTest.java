@@ -28,8 +28,20 @@ class TaskProgressTest {
                 day(start),
                 day(start + 90),
                 true,
+                Optional.empty(),
                 new QuarantinePlan.Newcomer(
                         stage, isolation, Set.of(), WorkPlace.NEWCOMERS_WITHOUT_SIGNS, Room.ninety()));
+    }
+
+    private static TaskProgress.Span looking(int from, int start, Isolation isolation, int lookOn) {
+        TaskProgress.Span span = span(from, start, Stage.JUVENILE, isolation);
+        return new TaskProgress.Span(
+                span.from(),
+                span.start(),
+                span.earliestRelease(),
+                span.dated(),
+                Optional.of(day(lookOn)),
+                span.newcomer());
     }
 
     private static List<FollowedTask> tasks(
@@ -139,12 +151,77 @@ class TaskProgressTest {
         assertThat(samples.get(2).state()).isEqualTo(State.OVERDUE);
     }
 
+    /** By the schedule an animal in standard isolation is looked at on days 1, 3, 7 and every 7 from then on. */
+    @Test
+    void aLookThatIsCalledForComesBeforeThoseOfTheScheduleAndTakesTheNextNumber() {
+        List<TaskProgress.Span> spans =
+                List.of(span(0, 0, Stage.JUVENILE, Isolation.STANDARD), looking(8, 0, Isolation.STANDARD, 9));
+        List<FollowedTask> looks = tasks(TaskKind.RE_LOOK, 8, spans, 1, 3, 8);
+        assertThat(looks.get(2)).isEqualTo(done(looks.get(2), 8));
+        assertThat(looks.get(3).task().ordinal()).isEqualTo(4);
+        assertThat(looks.get(3).task().due()).isEqualTo(day(9));
+        assertThat(looks.get(3).task().latest()).isEqualTo(day(9));
+        assertThat(looks.get(4).task().due()).isEqualTo(day(14));
+        assertThat(tasks(TaskKind.WEIGHING, 8, spans, 1).get(1).task().due()).isEqualTo(day(7));
+    }
+
+    @Test
+    void aCalledLookThatNobodyTookKeepsItsDateAndNumberThroughAChangeOfIsolation() {
+        TaskProgress.Span before = looking(8, 0, Isolation.STANDARD, 9);
+        List<TaskProgress.Span> spans =
+                List.of(span(0, 0, Stage.JUVENILE, Isolation.STANDARD), before, looking(10, 0, Isolation.STRICT, 9));
+        FollowedTask called = tasks(TaskKind.RE_LOOK, 10, spans, 1, 3, 8).get(3);
+        assertThat(called.task().ordinal()).isEqualTo(4);
+        assertThat(called.task().due()).isEqualTo(day(9));
+        assertThat(called.state()).isEqualTo(State.OVERDUE);
+        // Day 11 is one of the schedule for strict isolation.
+        assertThat(tasks(TaskKind.RE_LOOK, 11, spans, 1, 3, 8))
+                .extracting(FollowedTask::state)
+                .contains(State.LET_PASS);
+    }
+
+    @Test
+    void wherePlanAndCallFallOnOneDayItIsOneLook() {
+        List<FollowedTask> looks = tasks(
+                TaskKind.RE_LOOK,
+                13,
+                List.of(span(0, 0, Stage.JUVENILE, Isolation.STANDARD), looking(13, 0, Isolation.STANDARD, 14)),
+                1,
+                3,
+                8);
+        assertThat(looks.stream().filter(each -> each.task().due().equals(day(14))))
+                .hasSize(1);
+    }
+
+    /** Whoever waits moves nothing: not while a date is ahead, nor when it has passed. */
+    @Test
+    void theSameRecordsGiveTheSameDatesOnEveryDay() {
+        List<TaskProgress.Span> spans =
+                List.of(span(0, 0, Stage.JUVENILE, Isolation.STANDARD), looking(40, 0, Isolation.STRICT, 41));
+        for (TaskKind kind : TaskKind.values()) {
+            List<Task> first = tasks(kind, 50, spans, 1, 7, 14, 40).stream()
+                    .map(FollowedTask::task)
+                    .toList();
+            for (int asOf = 51; asOf < 140; asOf++) {
+                assertThat(tasks(kind, asOf, spans, 1, 7, 14, 40))
+                        .extracting(FollowedTask::task)
+                        .as(kind + " on day " + asOf)
+                        .startsWith(first.toArray(Task[]::new));
+            }
+        }
+    }
+
     @Test
     void noReleaseIsPlannedWhileTheDaysWait() {
         TaskProgress.Span running = span(0, 0, Stage.ADULT, Isolation.STANDARD);
         assertThat(tasks(TaskKind.RELEASE_REVIEW, 5, List.of(running))).hasSize(1);
         TaskProgress.Span held = new TaskProgress.Span(
-                running.from(), running.start(), running.earliestRelease(), false, running.newcomer());
+                running.from(),
+                running.start(),
+                running.earliestRelease(),
+                false,
+                Optional.empty(),
+                running.newcomer());
         assertThat(tasks(TaskKind.RELEASE_REVIEW, 5, List.of(held))).isEmpty();
     }
 
@@ -209,7 +286,15 @@ class TaskProgressTest {
             if (random.nextBoolean()) {
                 start = from;
             }
-            spans.add(span(from, start, stage, random.nextBoolean() ? Isolation.STRICT : Isolation.STANDARD));
+            TaskProgress.Span span =
+                    span(from, start, stage, random.nextBoolean() ? Isolation.STRICT : Isolation.STANDARD);
+            spans.add(new TaskProgress.Span(
+                    span.from(),
+                    span.start(),
+                    span.earliestRelease(),
+                    span.dated(),
+                    random.nextInt(3) == 0 ? Optional.of(day(from + 1 - random.nextInt(4))) : Optional.empty(),
+                    span.newcomer()));
         }
         return spans;
     }

@@ -40,7 +40,7 @@ public final class ProblemException extends RuntimeException {
     }
 
     /** 400. */
-    static ProblemException malformed(String detail) {
+    public static ProblemException malformed(String detail) {
         return new ProblemException(ProblemType.MALFORMED_REQUEST, detail);
     }
 

@@ -6,6 +6,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.List;
+import java.util.stream.Stream;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
@@ -16,18 +17,20 @@ final class SecretPathFilter extends OncePerRequestFilter implements RequestMatc
 
     private final List<Open> open;
 
-    private record Open(String pattern, RequestMatcher get, RequestMatcher head) {
+    private record Open(String pattern, List<RequestMatcher> matchers) {
 
         static Open of(SecretPath path) {
             PathPatternRequestMatcher.Builder matching = PathPatternRequestMatcher.withDefaults();
             return new Open(
                     path.pattern(),
-                    matching.matcher(HttpMethod.GET, path.pattern()),
-                    matching.matcher(HttpMethod.HEAD, path.pattern()));
+                    Stream.of(HttpMethod.GET, HttpMethod.HEAD, HttpMethod.POST)
+                            .filter(method -> path.takesPosts() || method != HttpMethod.POST)
+                            .<RequestMatcher>map(method -> matching.matcher(method, path.pattern()))
+                            .toList());
         }
 
         boolean matches(HttpServletRequest request) {
-            return get.matches(request) || head.matches(request);
+            return matchers.stream().anyMatch(each -> each.matches(request));
         }
     }
 

@@ -54,7 +54,11 @@ class SecurityConfiguration {
         return withoutSessions(http.authorizeHttpRequests(paths -> paths.dispatcherTypeMatchers(DispatcherType.ERROR)
                                 .permitAll()
                                 .requestMatchers(
-                                        HttpMethod.GET, "/actuator/health", "/v3/api-docs", "/v3/api-docs.yaml")
+                                        HttpMethod.GET,
+                                        "/actuator/health",
+                                        "/v3/api-docs",
+                                        "/v3/api-docs.yaml",
+                                        "/paper/**")
                                 .permitAll()
                                 .anyRequest()
                                 .authenticated())

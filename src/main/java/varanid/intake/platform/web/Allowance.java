@@ -1,4 +1,4 @@
-package varanid.intake.reminder;
+package varanid.intake.platform.web;
 
 import java.time.Clock;
 import java.time.Duration;
@@ -13,7 +13,7 @@ import java.util.Optional;
  *
  * @param <K> who or what is counted
  */
-final class Allowance<K> {
+public final class Allowance<K> {
 
     private static final int MOST_KEYS = 10_000;
 
@@ -31,14 +31,14 @@ final class Allowance<K> {
         }
     };
 
-    Allowance(Clock clock, int atOnce, Duration between) {
+    public Allowance(Clock clock, int atOnce, Duration between) {
         this.clock = clock;
         this.between = between;
         this.most = between.multipliedBy(atOnce);
     }
 
     /** Takes one; where there is none left, says how long to wait for the next. */
-    synchronized Optional<Duration> take(K key) {
+    public synchronized Optional<Duration> take(K key) {
         Instant now = clock.instant();
         Instant full = fullAt.getOrDefault(key, now);
         // Later than ever possible: the clock was put back.

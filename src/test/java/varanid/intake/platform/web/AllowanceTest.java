@@ -1,4 +1,4 @@
-package varanid.intake.reminder;
+package varanid.intake.platform.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,0 +1,334 @@
+package varanid.intake.share;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.parameters.RequestBody;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
+import java.net.URI;
+import java.security.SecureRandom;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ResponseEntity;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RestController;
+import varanid.intake.animal.Animals;
+import varanid.intake.platform.id.Ids;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Given;
+import varanid.intake.platform.web.Items;
+import varanid.intake.platform.web.JsonFields;
+import varanid.intake.platform.web.JsonRequest;
+import varanid.intake.platform.web.Once;
+import varanid.intake.platform.web.Page;
+import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.PublicAddress;
+import varanid.intake.platform.web.Query;
+import varanid.intake.platform.web.Reply;
+import varanid.intake.platform.web.Role;
+import varanid.intake.platform.web.SecretText;
+
+/** Gives links out, shows who opened them, and revokes them. */
+@RestController
+@RequestMapping("/api/v1/animals/{animalId}/links")
+@Tag(name = "Hand-over")
+class LinkController {
+
+    private static final SecureRandom RANDOM = new SecureRandom();
+    private static final int SALT_BYTES = 16;
+    private static final int USUAL_DAYS = 7;
+    private static final int MOST_DAYS = 30;
+
+    private final ShareLinkRows rows;
+    private final Animals animals;
+    private final PublicAddress address;
+    private final JdbcClient jdbc;
+    private final Ids ids;
+    private final Once once;
+    private final Clock clock;
+
+    LinkController(
+            ShareLinkRows rows,
+            Animals animals,
+            PublicAddress address,
+            JdbcClient jdbc,
+            Ids ids,
+            Once once,
+            Clock clock) {
+        this.rows = rows;
+        this.animals = animals;
+        this.address = address;
+        this.jdbc = jdbc;
+        this.ids = ids;
+        this.once = once;
+        this.clock = clock;
+    }
+
+    @PostMapping
+    @Operation(
+            summary = "Give out a link to the animal's summary, or to a form for a vet's answer",
+            description =
+                    "Needs the role keeper or clinician. The address is in this reply and never shown again. Whoever"
+                            + " knows it can open it until it expires or is revoked. Answers through a reply link count as a vet's"
+                            + " own only where a clinician's account gave it out; others wait until a clinician confirms them.")
+    @ApiResponse(
+            responseCode = "201",
+            description = "Given out",
+            content = @Content(schema = @Schema(implementation = GivenLink.class)))
+    public ResponseEntity<byte[]> give(
+            Caller caller,
+            @PathVariable UUID animalId,
+            @RequestBody(content = @Content(schema = @Schema(implementation = NewLink.class))) JsonRequest request,
+            HttpServletRequest servlet) {
+        requireHandler(caller);
+        requireAnimal(caller, animalId);
+        NewLink wanted = request.read(NewLink::reader);
+        URI base = address.resolve(servlet, wanted.kind().path());
+        return once.perform(caller, request, () -> {
+            SecretText secret = SecretText.random(wanted.kind().prefix(), caller.organisationId());
+            Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
+            ShareLinkRow row = new ShareLinkRow(caller.key(ids.next()), animalId, wanted.kind());
+            row.recipient = wanted.recipient();
+            row.note = wanted.note();
+            row.hint = secret.hint();
+            row.secretHash = secret.hash();
+            row.salt = new byte[SALT_BYTES];
+            RANDOM.nextBytes(row.salt);
+            row.confirms = wanted.kind() == LinkKind.REPLY && caller.may(Role.CLINICIAN);
+            row.expiresAt = now.plus(Duration.ofDays(wanted.validDays()));
+            row.recordedBy = caller.personId();
+            row.recordedAt = now;
+            rows.saveAndFlush(row);
+            return Reply.created(
+                    "/api/v1/animals/" + animalId + "/links/" + row.id(),
+                    null,
+                    new GivenLink(
+                            row.id(),
+                            animalId,
+                            wanted.kind().code(),
+                            row.recipient,
+                            row.confirms,
+                            base.toString() + secret.text(),
+                            row.expiresAt));
+        });
+    }
+
+    @GetMapping
+    @Operation(summary = "The links that were given out for the animal, without their addresses")
+    @Transactional(readOnly = true)
+    public ResponseEntity<Items<LinkView>> list(Caller caller, @PathVariable UUID animalId, Query query) {
+        Page page = query.page();
+        requireAnimal(caller, animalId);
+        List<ShareLinkRow> found = rows.list(caller.organisationId(), animalId, page.after(), page.fetch());
+        return page.reply(found, ShareLinkRow::id, this::view);
+    }
+
+    @GetMapping("/{id}")
+    @Operation(summary = "One link, without its address")
+    @Transactional(readOnly = true)
+    public ResponseEntity<LinkView> link(
+            Caller caller, @PathVariable UUID animalId, @PathVariable UUID id, Query query) {
+        query.orThrow();
+        return ResponseEntity.ok(view(get(caller, animalId, id)));
+    }
+
+    @GetMapping("/{id}/openings")
+    @Operation(
+            summary = "When a link was opened, and what of it",
+            description = "Two openings with the same place came from one network address; which one is not kept. Some"
+                    + " programs open every link that passes through them, to show a preview: that counts too.")
+    @Transactional(readOnly = true)
+    public ResponseEntity<Items<OpeningView>> openings(
+            Caller caller, @PathVariable UUID animalId, @PathVariable UUID id, Query query) {
+        Page page = query.page();
+        get(caller, animalId, id);
+        List<OpeningView> found = jdbc.sql("SELECT id, opened_at, what, place FROM share_link_opening"
+                        + " WHERE organisation_id = ? AND link_id = ? AND id > ? ORDER BY id LIMIT ?")
+                .params(caller.organisationId(), id, page.after(), page.fetch().max())
+                .query(LinkController::opening)
+                .list();
+        return page.reply(found, OpeningView::id, each -> each);
+    }
+
+    @PostMapping("/{id}/revocation")
+    @Operation(
+            summary = "Revoke a link",
+            description = "At once and for good: its address opens nothing any more. The body may be left out.")
+    @ApiResponse(
+            responseCode = "200",
+            description = "Revoked",
+            content = @Content(schema = @Schema(implementation = LinkView.class)))
+    public ResponseEntity<byte[]> revoke(
+            Caller caller,
+            @PathVariable UUID animalId,
+            @PathVariable UUID id,
+            @RequestBody(required = false, content = @Content(schema = @Schema(implementation = NoContent.class)))
+                    JsonRequest request) {
+        requireHandler(caller);
+        request.read(fields -> NoContent::new);
+        return once.perform(caller, request, () -> {
+            ShareLinkRow row = get(caller, animalId, id);
+            jdbc.sql("INSERT INTO share_link_revocation (organisation_id, link_id, recorded_by, recorded_at)"
+                            + " VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING")
+                    .params(
+                            caller.organisationId(),
+                            id,
+                            caller.personId(),
+                            Timestamp.from(clock.instant().truncatedTo(ChronoUnit.MILLIS)))
+                    .update();
+            return Reply.ok(view(row));
+        });
+    }
+
+    private static void requireHandler(Caller caller) {
+        if (!caller.may(Role.CLINICIAN)) {
+            caller.require(Role.KEEPER);
+        }
+    }
+
+    private void requireAnimal(Caller caller, UUID animalId) {
+        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
+            throw ProblemException.notFound("animal");
+        }
+    }
+
+    private ShareLinkRow get(Caller caller, UUID animalId, UUID id) {
+        return rows.find(caller.organisationId(), animalId, id).orElseThrow(() -> ProblemException.notFound("link"));
+    }
+
+    private LinkView view(ShareLinkRow row) {
+        Optional<Instant> revoked = jdbc.sql(
+                        "SELECT recorded_at FROM share_link_revocation WHERE organisation_id = ? AND link_id = ?")
+                .params(row.key.organisationId(), row.id())
+                .query((set, n) -> set.getTimestamp(1).toInstant())
+                .optional();
+        Opened opened = jdbc.sql("SELECT count(*), max(opened_at) FROM share_link_opening"
+                        + " WHERE organisation_id = ? AND link_id = ?")
+                .params(row.key.organisationId(), row.id())
+                .query((set, n) -> new Opened(set.getInt(1), instant(set, 2)))
+                .single();
+        String state = revoked.isPresent() ? "revoked" : row.expiresAt.isAfter(clock.instant()) ? "open" : "expired";
+        return new LinkView(
+                row.id(),
+                row.animalId,
+                row.kind,
+                row.recipient,
+                row.note,
+                row.hint,
+                row.confirms,
+                state,
+                row.expiresAt,
+                revoked.orElse(null),
+                opened.count(),
+                opened.last(),
+                row.recordedBy,
+                row.recordedAt);
+    }
+
+    private record Opened(int count, @Nullable Instant last) {}
+
+    private static @Nullable Instant instant(ResultSet set, int column) throws SQLException {
+        Timestamp at = set.getTimestamp(column);
+        return at == null ? null : at.toInstant();
+    }
+
+    private static OpeningView opening(ResultSet set, int n) throws SQLException {
+        return new OpeningView(
+                set.getObject(1, UUID.class), set.getTimestamp(2).toInstant(), set.getString(3), set.getString(4));
+    }
+
+    @Schema(name = "NewLink")
+    record NewLink(
+            @Schema(
+                    type = "string",
+                    allowableValues = {"summary", "reply"},
+                    requiredMode = Schema.RequiredMode.REQUIRED)
+            LinkKind kind,
+
+            @Schema(description = "who it is for", maxLength = 200, requiredMode = Schema.RequiredMode.REQUIRED)
+            String recipient,
+
+            @Schema(description = "how many days it opens; 7 if left out", minimum = "1", maximum = "30")
+            int validDays,
+
+            @Schema(maxLength = 1000) @Nullable String note) {
+
+        static Supplier<NewLink> reader(JsonFields fields) {
+            Given<LinkKind> kind = fields.choice("kind", List.of(LinkKind.values()), LinkKind::code)
+                    .required();
+            Given<String> recipient = fields.text("recipient", 200).required();
+            Given<Integer> days = fields.integer("validDays", 1, MOST_DAYS);
+            Given<String> note = fields.prose("note", 1000);
+            return () -> new NewLink(kind.get(), recipient.get(), days.orElse(USUAL_DAYS), note.orNull());
+        }
+    }
+
+    @Schema(name = "GivenLink")
+    record GivenLink(
+            UUID id,
+            UUID animalId,
+            String kind,
+            String recipient,
+
+            @Schema(description = "whether what is answered through it counts as a vet's own without being confirmed")
+            boolean confirms,
+
+            @Schema(format = "uri", description = "a secret, shown here and never again")
+            String address,
+
+            Instant expiresAt) {}
+
+    @Schema(name = "Link")
+    record LinkView(
+            UUID id,
+            UUID animalId,
+            @Schema(allowableValues = {"summary", "reply"}) String kind,
+            String recipient,
+            @Nullable String note,
+
+            @Schema(description = "enough of its address to know it again")
+            String hint,
+
+            boolean confirms,
+
+            @Schema(allowableValues = {"open", "expired", "revoked"})
+            String state,
+
+            Instant expiresAt,
+            @Nullable Instant revokedAt,
+            int openings,
+            @Nullable Instant lastOpenedAt,
+            UUID recordedBy,
+            Instant recordedAt) {}
+
+    @Schema(name = "LinkOpening")
+    record OpeningView(
+            UUID id,
+            Instant openedAt,
+
+            @Schema(allowableValues = {"html", "pdf", "json", "fhir", "reply-form", "reply"})
+            String what,
+
+            @Schema(description = "the same for openings of this link from one network address")
+            String place) {}
+
+    @Schema(name = "NoContent", description = "An empty object")
+    record NoContent() {}
+}

@@ -1,0 +1,155 @@
+package varanid.intake.visit;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.dataformat.yaml.YAMLMapper;
+
+/** The words of {@code shared/reference/hand-over.yaml}. */
+@Component
+class HandOverTexts {
+
+    private static final String PATH = "/shared/reference/hand-over.yaml";
+
+    private final TextFile file;
+
+    HandOverTexts() {
+        YAMLMapper yaml = YAMLMapper.builder()
+                .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+                .build();
+        try (InputStream in = HandOverTexts.class.getResourceAsStream(PATH)) {
+            if (in == null) {
+                throw new IllegalStateException("missing from the program: " + PATH);
+            }
+            file = yaml.readValue(in, TextFile.class);
+        } catch (IOException e) {
+            throw new IllegalStateException("cannot be read: " + PATH, e);
+        }
+        for (Part part : Part.values()) {
+            title(part);
+        }
+    }
+
+    String title(Part part) {
+        return part(part).title();
+    }
+
+    /** What is said of a part of which nothing is recorded; empty where it is then left out. */
+    Optional<String> nothing(Part part) {
+        return Optional.ofNullable(part(part).nothing());
+    }
+
+    private PartTexts part(Part part) {
+        return get(file.parts(), "parts", part.code());
+    }
+
+    /** What a statement is about. */
+    String label(String code) {
+        return get(file.labels(), "labels", code);
+    }
+
+    /** A sentence, filled in: names and values in turn. */
+    String say(String code, String... namesAndValues) {
+        return fill(get(file.says(), "says", code), namesAndValues);
+    }
+
+    /** How soon, in the words of a headline. */
+    String headline(String urgency) {
+        return get(file.headlines(), "headlines", urgency);
+    }
+
+    /** What a code means. */
+    String word(String group, String code) {
+        return get(get(file.words(), "words", group), group, code);
+    }
+
+    /** The same, and the code in plain letters where the file has no word for it. */
+    String wordOr(String group, String code) {
+        @Nullable Map<String, String> words = file.words().get(group);
+        @Nullable String word = words == null ? null : words.get(code);
+        return word == null ? plain(code) : word;
+    }
+
+    /** A code in plain letters: {@code tail-base-wasted} becomes "Tail base wasted". */
+    static String plain(String code) {
+        String words = code.replace('-', ' ');
+        return words.isEmpty() ? words : Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+
+    /** The words of a page beside the content. */
+    Map<String, String> page() {
+        return file.page();
+    }
+
+    List<String> notices() {
+        return file.notices();
+    }
+
+    List<Caution> cautions() {
+        return file.cautions();
+    }
+
+    List<String> handlingFindings() {
+        return file.handlingFindings();
+    }
+
+    int daysOfDiary() {
+        return get(file.days(), "days", "diary");
+    }
+
+    private static String fill(String pattern, String... namesAndValues) {
+        StringBuilder filled = new StringBuilder();
+        int at = 0;
+        // One pass: a value that has braces of its own stays as it is.
+        while (at < pattern.length()) {
+            int open = pattern.indexOf('{', at);
+            int close = open < 0 ? -1 : pattern.indexOf('}', open);
+            if (close < 0) {
+                break;
+            }
+            filled.append(pattern, at, open).append(value(pattern, pattern.substring(open + 1, close), namesAndValues));
+            at = close + 1;
+        }
+        return filled.append(pattern.substring(at)).toString();
+    }
+
+    private static String value(String pattern, String name, String... namesAndValues) {
+        for (int i = 0; i + 1 < namesAndValues.length; i += 2) {
+            if (namesAndValues[i].equals(name)) {
+                return namesAndValues[i + 1];
+            }
+        }
+        throw new IllegalStateException(PATH + " asks for {" + name + "} in: " + pattern);
+    }
+
+    private static <T> T get(Map<String, T> all, String where, String code) {
+        @Nullable T found = all.get(code);
+        if (found == null) {
+            throw new IllegalStateException(PATH + " has no " + code + " in " + where);
+        }
+        return found;
+    }
+
+    /** Something to be careful of. */
+    record Caution(String id, String text) {}
+
+    private record PartTexts(String title, @Nullable String nothing) {}
+
+    private record TextFile(
+            String asOf,
+            Map<String, PartTexts> parts,
+            Map<String, String> labels,
+            Map<String, String> says,
+            Map<String, String> headlines,
+            Map<String, Map<String, String>> words,
+            Map<String, String> page,
+            List<String> notices,
+            List<Caution> cautions,
+            List<String> handlingFindings,
+            Map<String, Integer> days) {}
+}

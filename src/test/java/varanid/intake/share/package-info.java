@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.share;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.visit;
+
+import org.jspecify.annotations.NullMarked;
