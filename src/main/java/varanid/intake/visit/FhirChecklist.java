@@ -63,7 +63,7 @@ final class FhirChecklist {
 
     // ------------------------------------------------------------------------------------------- Questionnaire
 
-    FhirObject questionnaire() {
+    FhirObject questionnaire(FhirNarrative narrative) {
         List<FhirObject> items = new ArrayList<>();
         items.add(circumstances());
         Map<String, List<FhirObject>> bySection = new LinkedHashMap<>();
@@ -76,6 +76,7 @@ final class FhirChecklist {
                 .forEach(section -> items.add(group(
                         "section." + section.id(), section.title(), bySection.getOrDefault(section.id(), List.of()))));
         return FhirObject.resource("Questionnaire")
+                .withNarrative(narrative.paragraph("title", draft.title()).paragraph("about", draft.about()))
                 .with("url", FhirCode.CHECKLIST + edition.id())
                 .withOne(
                         "identifier",
@@ -214,9 +215,9 @@ final class FhirChecklist {
 
     /**
      * @param look as it is kept
-     * @param patient refers to the animal
+     * @param document that it comes into
      */
-    FhirObject response(JsonNode look, FhirObject patient) {
+    FhirObject response(JsonNode look, FhirDocument document) {
         Map<String, JsonNode> unknowns = new HashMap<>();
         look.path("unknowns")
                 .forEach(unknown -> unknowns.put(unknown.path("finding").asString(""), unknown));
@@ -231,12 +232,15 @@ final class FhirChecklist {
                     .toList();
             items.add(answeredGroup("section." + section.id(), section.title(), answers));
         }
+        FhirNarrative narrative = document.narrative().paragraph("title", draft.title());
+        narrative.paragraph("when", document.when(moment(look, "occurredAt")));
         return FhirObject.resource("QuestionnaireResponse")
                 .with("meta", FhirCode.meta(Basis.OBSERVED))
+                .withNarrative(narrative)
                 .with("identifier", FhirCode.uuid(look.path("id").asString("")))
                 .with("questionnaire", canonical())
                 .with("status", look.has("supersedes") ? "amended" : "completed")
-                .with("subject", patient)
+                .with("subject", document.patient())
                 .with("authored", moment(look, "occurredAt"))
                 .with("author", observer(look))
                 .with("item", items.stream().filter(item -> !item.isEmpty()).toList());

@@ -54,6 +54,9 @@ final class FhirCode {
     /** The standard that numbers transponders: no other system for them is known to us, so its own URN (RFC 5141). */
     static final String TRANSPONDER = "urn:iso:std:iso:11784";
 
+    /** Older chips, whose numbers nothing could be checked against. */
+    static final String TRANSPONDER_OF_NO_STANDARD = OURS + "transponder-of-no-standard";
+
     /** UCUM codes that people do not read as they are. */
     private static final Map<String, String> READABLE_UNIT =
             Map.of("Cel", "°C", "[degF]", "°F", "d", "days", "[lb_av]", "lb", "[oz_av]", "oz", "[in_i]", "in");

@@ -2,9 +2,11 @@ package varanid.intake.visit;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A document bundle while it is filled. Every id in it follows from the animal and from what the resource is, so that the
@@ -13,18 +15,44 @@ import java.util.UUID;
 final class FhirDocument {
 
     private final UUID animalId;
-    private final FhirObject patient;
+    private final ZoneId zone;
+    private final HandOverTexts texts;
     private final List<FhirObject> entries = new ArrayList<>();
 
-    /** An empty one about an animal, whose own resource is still to be {@linkplain #add added} with the animal's id. */
-    FhirDocument(UUID animalId) {
-        this.animalId = animalId;
-        this.patient = referenceTo(animalId);
+    /** An empty one: the animal's own resource and the author's are still to be {@linkplain #add added} with their ids. */
+    FhirDocument(Summary summary, HandOverTexts texts) {
+        this.animalId = summary.animal().id();
+        this.zone = summary.zone();
+        this.texts = texts;
     }
 
-    /** Who it is about. */
+    HandOverTexts texts() {
+        return texts;
+    }
+
+    /** An empty narrative. */
+    FhirNarrative narrative() {
+        return new FhirNarrative(zone, texts);
+    }
+
+    /** A moment as people of the organisation say it. */
+    @Nullable
+    String when(@Nullable Instant moment) {
+        return moment == null ? null : PageView.MOMENT.format(moment.atZone(zone));
+    }
+
+    /** Refers to the animal. */
     FhirObject patient() {
-        return patient;
+        return referenceTo(animalId);
+    }
+
+    UUID authorId() {
+        return id("author");
+    }
+
+    /** Refers to this service. */
+    FhirObject author() {
+        return referenceTo(authorId());
     }
 
     /** An id for something of this animal that has none of its own. */

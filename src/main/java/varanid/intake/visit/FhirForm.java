@@ -2,11 +2,14 @@ package varanid.intake.visit;
 
 import java.net.URI;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.springframework.core.annotation.Order;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Component;
 import tools.jackson.core.StreamWriteFeature;
@@ -21,6 +24,7 @@ import varanid.intake.checklist.Catalogue;
  * recommendation, what a vet said. Whatever they hold stands in the narrative too.
  */
 @Component
+@Order(3)
 final class FhirForm implements SummaryForm {
 
     static final MediaType TYPE = MediaType.parseMediaType("application/fhir+json");
@@ -29,12 +33,16 @@ final class FhirForm implements SummaryForm {
             .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
             .build();
 
-    private static final String ABOUT = "What a vet should know before the visit";
+    private static final String NAME = "Varanid Intake";
+    private static final int ISO_DIGITS = 15;
+    private static final Pattern SCIENTIFIC = Pattern.compile("[A-Z][a-z]+( [a-z][a-z-]+){1,2}");
 
     private final Catalogue catalogue;
+    private final HandOverTexts texts;
 
-    FhirForm(Catalogue catalogue) {
+    FhirForm(Catalogue catalogue, HandOverTexts texts) {
         this.catalogue = catalogue;
+        this.texts = texts;
     }
 
     @Override
@@ -44,166 +52,150 @@ final class FhirForm implements SummaryForm {
 
     @Override
     public byte[] write(Summary summary, Optional<URI> link) {
-        FhirDocument document = new FhirDocument(summary.animal().id());
-        document.add(summary.animal().id(), patient(summary));
-        FhirObject author = document.add(document.id("author"), author());
+        FhirDocument document = new FhirDocument(summary, texts);
+        document.add(summary.animal().id(), patient(summary.animal(), document));
+        document.add(document.authorId(), author(document));
         List<FhirObject> sections = new ArrayList<>();
         sections.add(standing(summary, document));
+        sections.addAll(parts(summary, document));
 
+        UUID id = document.id("document/" + summary.madeAt());
+        List<FhirObject> links = link.map(
+                        where -> FhirObject.of().with("relation", "alternate").with("url", where.toString()))
+                .map(List::of)
+                .orElse(List.of());
+        return MAPPER.writeValueAsBytes(
+                document.bundle(id, summary.madeAt(), links, composition(summary, id, document, sections)));
+    }
+
+    private FhirObject composition(Summary summary, UUID id, FhirDocument document, List<FhirObject> sections) {
+        String about = texts.page("summary-of");
+        String made = texts.say(
+                "made",
+                "when",
+                String.valueOf(document.when(summary.madeAt())),
+                "zone",
+                summary.zone().getId());
+        return FhirObject.resource("Composition")
+                .withNarrative(
+                        document.narrative()
+                                .paragraph("title", summary.animal().title())
+                                .paragraph("about", about)
+                                .paragraph("made", made),
+                        true)
+                .with("identifier", FhirCode.uuid(id.toString()))
+                .with("status", "final")
+                .with("type", FhirCode.concept(FhirCode.coding(FhirCode.LOINC, "57133-1", "Referral note"), about))
+                .with("subject", document.patient())
+                .with("date", summary.madeAt())
+                .withOne("author", document.author())
+                .with("title", about + ": " + summary.animal().title())
+                .with("section", sections);
+    }
+
+    /** Every part of the summary; and what a summary says of itself, with what belongs to a part that says nothing. */
+    private List<FhirObject> parts(Summary summary, FhirDocument document) {
         FhirLook look = FhirLook.write(summary, catalogue, document);
         FhirWeights weights = FhirWeights.write(summary, document);
         FhirStatements statements = new FhirStatements(summary, document, look, weights);
-        List<FhirObject> unplaced = new ArrayList<>();
-        Set<String> codes = Set.copyOf(
-                summary.sections().stream().map(Summary.Section::code).toList());
+        Map<String, List<FhirObject>> belonging = new LinkedHashMap<>();
+        belonging.put(Part.FINDINGS.code(), look.ofFindings());
+        belonging.put(Part.RECOMMENDATION.code(), look.ofRecommendation());
+        belonging.put(Part.WEIGHT.code(), weights.all());
+        List<FhirObject> sections = new ArrayList<>();
         for (Summary.Section section : summary.sections()) {
-            List<FhirObject> entries = new ArrayList<>(statements.write(section));
-            if (section.code().equals(Part.FINDINGS.code())) {
-                entries.addAll(look.ofFindings());
-            }
-            if (section.code().equals(Part.RECOMMENDATION.code())) {
-                entries.addAll(look.ofRecommendation());
-            }
-            if (section.code().equals(Part.WEIGHT.code())) {
-                entries.addAll(weights.notMentioned());
-            }
+            List<FhirObject> entries = new ArrayList<>(statements.write(section, sections.size()));
+            Optional.ofNullable(belonging.remove(section.code())).orElse(List.of()).stream()
+                    .filter(each -> !entries.contains(each))
+                    .forEach(entries::add);
             sections.add(section(
-                    section.code(),
-                    section.title(),
-                    new FhirNarrative(summary.zone()).statements(section.statements()),
-                    entries));
+                    section.code(), section.title(), document.narrative().statements(section.statements()), entries));
         }
-        if (!codes.contains(Part.FINDINGS.code())) {
-            unplaced.addAll(look.ofFindings());
-        }
-        if (!codes.contains(Part.RECOMMENDATION.code())) {
-            unplaced.addAll(look.ofRecommendation());
-        }
-        if (!codes.contains(Part.WEIGHT.code())) {
-            unplaced.addAll(weights.notMentioned());
-        }
-        sections.add(notices(summary, unplaced));
-
-        UUID id = document.id("document/" + summary.madeAt());
-        return MAPPER.writeValueAsBytes(document.bundle(
-                id,
-                summary.madeAt(),
-                link.map(where -> List.of(
-                                FhirObject.of().with("relation", "alternate").with("url", where.toString())))
-                        .orElse(List.of()),
-                composition(summary, id, document, author, sections)));
-    }
-
-    private static FhirObject composition(
-            Summary summary, UUID id, FhirDocument document, FhirObject author, List<FhirObject> sections) {
-        return FhirObject.resource("Composition")
-                .withNarrative(new FhirNarrative(summary.zone())
-                        .paragraph("title", summary.animal().title())
-                        .paragraph("about", ABOUT)
-                        .paragraph("as-of", "As of " + summary.asOf() + ", times in " + summary.zone()))
-                .with("identifier", FhirCode.uuid(id.toString()))
-                .with("status", "final")
-                .with("type", FhirCode.concept(FhirCode.coding(FhirCode.LOINC, "57133-1", "Referral note"), ABOUT))
-                .with("subject", document.patient())
-                .with("date", summary.madeAt())
-                .withOne("author", author)
-                .with("title", ABOUT + ": " + summary.animal().title())
-                .with("section", sections);
+        FhirNarrative notices = document.narrative();
+        summary.notices().forEach(notice -> notices.paragraph("notice", notice));
+        sections.add(section(
+                "notices",
+                texts.page("of-itself"),
+                notices,
+                belonging.values().stream().flatMap(List::stream).toList()));
+        return sections;
     }
 
     private static FhirObject section(String code, String title, FhirNarrative narrative, List<FhirObject> entries) {
         return FhirObject.of()
                 .with("title", title)
                 .with("code", FhirCode.concept(FhirCode.coding(FhirCode.PART, code, null), null))
-                .withNarrative(narrative)
+                .withNarrative(narrative, true)
                 .with("entry", entries);
     }
 
     /** What heads every page, and how soon and how apart. */
-    private static FhirObject standing(Summary summary, FhirDocument document) {
+    private FhirObject standing(Summary summary, FhirDocument document) {
         Summary.Standing standing = summary.standing();
-        FhirNarrative narrative = new FhirNarrative(summary.zone());
+        FhirNarrative narrative = document.narrative();
         List<FhirObject> entries = new ArrayList<>();
         for (Summary.Alert alert : summary.alerts()) {
             narrative.paragraph("alert", alert.text());
-            entries.add(document.add(
-                    document.id("alert/" + entries.size()),
-                    FhirObject.resource("Flag")
-                            .with("status", "active")
-                            .with(
-                                    "code",
-                                    FhirCode.concept(FhirCode.coding(FhirCode.ALERT, alert.code(), null), alert.text()))
-                            .with("subject", document.patient())));
+            entries.add(document.add(document.id("alert/" + entries.size()), flag(alert, document)));
         }
+        String urgency = standing.urgency();
+        FhirObject soon = standing("urgency", "how-soon", summary, standing.headline(), document);
+        String isolation = standing.isolationText();
         narrative
-                .paragraph("headline " + standing.from().code(), standing.headline())
-                .paragraph("from", standing.from().code())
-                .paragraph("isolation", standing.isolationText());
-        FhirObject urgency = FhirStatements.observation(standing.from(), document)
-                .with(
-                        "code",
-                        FhirCode.concept(
-                                FhirCode.coding(FhirCode.STATEMENT, "standing-urgency", null), "How soon a vet"))
-                .with("effectiveDateTime", summary.madeAt());
+                .paragraph("headline", standing.headline())
+                .paragraph("from", texts.word("from", standing.from().code()))
+                .paragraph("isolation", isolation);
         entries.add(document.add(
                 document.id("standing/urgency"),
-                standing.urgency() == null
-                        ? urgency.with(
+                urgency == null
+                        ? soon.with(
                                 "dataAbsentReason",
                                 FhirCode.concept(
                                         FhirCode.coding(FhirCode.ABSENT, "unknown", null), standing.headline()))
-                        : urgency.with(
+                        : soon.with(
                                 "valueCodeableConcept",
                                 FhirCode.concept(
-                                        FhirCode.coding(FhirCode.URGENCY, standing.urgency(), null),
-                                        standing.headline()))));
+                                        FhirCode.coding(FhirCode.URGENCY, urgency, null), standing.headline()))));
         entries.add(document.add(
                 document.id("standing/isolation"),
-                FhirStatements.observation(standing.from(), document)
-                        .with(
-                                "code",
-                                FhirCode.concept(
-                                        FhirCode.coding(FhirCode.STATEMENT, "standing-isolation", null),
-                                        "How strictly apart"))
-                        .with("effectiveDateTime", summary.madeAt())
+                standing("isolation", "how-apart", summary, isolation, document)
                         .with(
                                 "valueCodeableConcept",
                                 FhirCode.concept(
-                                        FhirCode.coding(FhirCode.ISOLATION, standing.isolation(), null),
-                                        standing.isolationText()))));
-        return section("standing", "How soon and how apart", narrative, entries);
+                                        FhirCode.coding(FhirCode.ISOLATION, standing.isolation(), null), isolation))));
+        return section("standing", texts.page("how-soon-and-apart"), narrative, entries);
     }
 
-    private static FhirObject notices(Summary summary, List<FhirObject> unplaced) {
-        FhirNarrative narrative = new FhirNarrative(summary.zone());
-        summary.notices().forEach(notice -> narrative.paragraph("notice", notice));
-        return section("notices", "What this summary says of itself", narrative, unplaced);
+    private FhirObject standing(String which, String word, Summary summary, String text, FhirDocument document) {
+        Basis from = summary.standing().from();
+        FhirNarrative narrative =
+                document.narrative().paragraph(which, text).paragraph("from", texts.word("from", from.code()));
+        return FhirStatements.observation(from, null, narrative, document)
+                .with(
+                        "code",
+                        FhirCode.concept(
+                                FhirCode.coding(FhirCode.STATEMENT, "standing-" + which, null), texts.page(word)))
+                .with("effectiveDateTime", summary.madeAt());
     }
 
-    private static FhirObject author() {
+    private static FhirObject flag(Summary.Alert alert, FhirDocument document) {
+        return FhirObject.resource("Flag")
+                .withNarrative(document.narrative().paragraph("alert", alert.text()))
+                .with("status", "active")
+                .with("code", FhirCode.concept(FhirCode.coding(FhirCode.ALERT, alert.code(), null), alert.text()))
+                .with("subject", document.patient())
+                .with("author", document.author());
+    }
+
+    private FhirObject author(FhirDocument document) {
         return FhirObject.resource("Device")
-                .withOne(
-                        "deviceName",
-                        FhirObject.of().with("name", "Varanid Intake").with("type", "model-name"))
-                .with("type", FhirCode.concept(null, "Service that keeps records of newly taken-in monitor lizards"));
+                .withNarrative(document.narrative().paragraph("name", NAME))
+                .withOne("deviceName", FhirObject.of().with("name", NAME).with("type", "model-name"));
     }
 
-    private static FhirObject patient(Summary summary) {
-        Summary.Subject animal = summary.animal();
-        List<FhirObject> identifiers = new ArrayList<>();
-        identifiers.add(FhirObject.of().with("system", FhirCode.TAG).with("value", animal.tag()));
-        String transponder = animal.transponder();
-        if (transponder != null) {
-            boolean iso = transponder.length() == 15;
-            identifiers.add(FhirObject.of()
-                    .with(
-                            "type",
-                            FhirCode.concept(null, iso ? "Transponder" : "Transponder, not of ISO 11784, unverified"))
-                    .with("system", iso ? FhirCode.TRANSPONDER : null)
-                    .with("value", transponder));
-        }
+    private FhirObject patient(Summary.Subject animal, FhirDocument document) {
         return FhirObject.resource("Patient")
-                .withNarrative(new FhirNarrative(summary.zone())
+                .withNarrative(document.narrative()
                         .paragraph("title", animal.title())
                         .paragraph("tag", animal.tag())
                         .paragraph("species", animal.species())
@@ -219,25 +211,41 @@ final class FhirForm implements SummaryForm {
                                         FhirObject.of()
                                                 .with("url", "species")
                                                 .with("valueCodeableConcept", species(animal))))
-                .with(
-                        "identifier",
-                        identifiers.stream().filter(each -> each.has("value")).toList())
-                .withOne("name", FhirObject.of().with("text", animal.title()))
+                .with("identifier", identifiers(animal))
+                .withOne("name", isName(animal) ? FhirObject.of().with("text", animal.title()) : null)
                 .with("gender", gender(animal.sex()));
     }
 
-    /** The extension that says "this is an animal" wants a species: where nobody knows it, it says so in words. */
-    private static FhirObject species(Summary.Subject animal) {
-        String species = animal.species();
-        if (species == null || FhirText.string(species).isEmpty()) {
-            return FhirCode.concept(null, "A monitor lizard; the species is not known");
-        }
-        boolean scientific = species.matches("[A-Z][a-z]+( [a-z][a-z-]+){1,2}");
-        return FhirCode.concept(scientific ? FhirCode.coding(FhirCode.SPECIES, species, null) : null, species);
+    private static List<FhirObject> identifiers(Summary.Subject animal) {
+        boolean iso = animal.transponder() != null && animal.transponder().length() == ISO_DIGITS;
+        return Stream.of(
+                        FhirObject.of().with("system", FhirCode.TAG).with("value", animal.tag()),
+                        FhirObject.of()
+                                .with("system", iso ? FhirCode.TRANSPONDER : FhirCode.TRANSPONDER_OF_NO_STANDARD)
+                                .with("value", animal.transponder()))
+                .filter(identifier -> identifier.has("value"))
+                .toList();
     }
 
-    private static String gender(String sex) {
-        String word = sex.toLowerCase(Locale.ROOT);
-        return Set.of("female", "male").contains(word) ? word : "unknown";
+    /** A title that only says the tag again, or that there is no name, is none. */
+    private boolean isName(Summary.Subject animal) {
+        return !animal.title().equals(animal.tag()) && !animal.title().equals(texts.say("untitled"));
+    }
+
+    /** The extension that says "this is an animal" wants a species: where nobody knows it, it says so in words. */
+    private FhirObject species(Summary.Subject animal) {
+        String species = animal.species() == null ? "" : FhirText.string(animal.species());
+        return species.isEmpty()
+                ? FhirCode.concept(null, texts.say("monitor-of-unknown-species"))
+                : FhirCode.concept(
+                        SCIENTIFIC.matcher(species).matches() ? FhirCode.coding(FhirCode.SPECIES, species, null) : null,
+                        species);
+    }
+
+    private String gender(String sex) {
+        return Stream.of("female", "male")
+                .filter(code -> sex.equals(texts.word("sex", code)))
+                .findFirst()
+                .orElse("unknown");
     }
 }

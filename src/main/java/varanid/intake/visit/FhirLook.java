@@ -17,9 +17,6 @@ import varanid.intake.checklist.Catalogue;
  */
 final class FhirLook {
 
-    private static final String EXPERT_SET =
-            "The weights and limits behind this were set by experts' judgement and are unvalidated. This is not a diagnosis.";
-
     private final @Nullable FhirChecklist checklist;
     private final @Nullable FhirObject response;
     private final List<FhirObject> ofFindings;
@@ -50,8 +47,8 @@ final class FhirLook {
         @Nullable FhirObject response = null;
         if (checklist.isPresent()) {
             FhirChecklist it = checklist.get();
-            ofFindings.add(document.add(it.id(), it.questionnaire()));
-            response = document.add(lookId(look, document), it.response(look, document.patient()));
+            ofFindings.add(document.add(it.id(), it.questionnaire(document.narrative())));
+            response = document.add(lookId(look, document), it.response(look, document));
             ofFindings.add(response);
         }
         FhirObject assessment = document.add(document.id("recommendation"), riskAssessment(look, response, document));
@@ -64,10 +61,11 @@ final class FhirLook {
     }
 
     private static FhirObject riskAssessment(JsonNode look, @Nullable FhirObject response, FhirDocument document) {
+        HandOverTexts texts = document.texts();
         JsonNode urgency = look.path("urgency");
         List<FhirObject> predictions = new ArrayList<>();
         predictions.add(FhirObject.of()
-                .with("outcome", FhirCode.concept(null, urgency.path("headline").asString("How soon a vet")))
+                .with("outcome", FhirCode.concept(null, urgency.path("headline").asString(texts.page("how-soon"))))
                 .with(
                         "qualitativeRisk",
                         FhirCode.concept(
@@ -80,7 +78,7 @@ final class FhirLook {
         JsonNode isolation = look.path("isolation");
         if (isolation.isObject()) {
             predictions.add(FhirObject.of()
-                    .with("outcome", FhirCode.concept(null, "How strictly apart"))
+                    .with("outcome", FhirCode.concept(null, texts.page("how-apart")))
                     .with(
                             "qualitativeRisk",
                             FhirCode.concept(
@@ -92,17 +90,25 @@ final class FhirLook {
                     .with("rationale", texts(isolation.path("because"))));
         }
         List<FhirObject> notes = new ArrayList<>();
-        notes.add(note(EXPERT_SET));
+        notes.add(note(texts.say("unvalidated")));
         look.path("notices").forEach(notice -> notes.add(note(notice.asString(""))));
         if (!urgency.path("settled").asBoolean(true)) {
-            notes.add(note("Not settled: with what was not seen it could be anything from "
-                    + urgency.path("lowest").asString("") + " to "
-                    + urgency.path("highest").asString("") + "."));
+            notes.add(note(texts.say(
+                    "range",
+                    "lowest",
+                    texts.headline(urgency.path("lowest").asString("")),
+                    "highest",
+                    texts.headline(urgency.path("highest").asString("")))));
         }
         JsonNode used = look.path("checklist");
         Instant occurred = FhirChecklist.moment(look, "occurredAt");
         return FhirObject.resource("RiskAssessment")
                 .with("meta", FhirCode.meta(Basis.COMPUTED))
+                .withNarrative(document.narrative()
+                        .paragraph("basis", texts.word("basis", Basis.COMPUTED.code()))
+                        .paragraph("recommendation", urgency.path("label").asString(""))
+                        .paragraph("reasons", rationale(look))
+                        .paragraph("notice", texts.say("unvalidated")))
                 .with("status", "final")
                 .with(
                         "method",
@@ -113,6 +119,7 @@ final class FhirLook {
                                         + used.path("digest").asString("")))
                 .with("subject", document.patient())
                 .with("occurrenceDateTime", occurred)
+                .with("performer", document.author())
                 .withOne("basis", response)
                 .with("prediction", predictions)
                 .with("note", notes);
@@ -128,7 +135,7 @@ final class FhirLook {
 
     private static String texts(JsonNode reasons) {
         List<String> texts = new ArrayList<>();
-        reasons.forEach(reason -> texts.add(reason.path("text").asString("")));
+        reasons.forEach(reason -> texts.add(LookShown.reasonText(reason)));
         return String.join("\n", texts);
     }
 

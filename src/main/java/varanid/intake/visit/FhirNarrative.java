@@ -1,20 +1,23 @@
 package varanid.intake.visit;
 
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The part of a resource that people read: XHTML of the few elements that FHIR allows. */
 final class FhirNarrative {
 
-    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm");
+    private static final List<String> COLUMNS = List.of("known", "what", "said", "when", "by-whom", "to-know");
 
+    /** In which moments are shown. */
     private final ZoneId zone;
+
+    private final HandOverTexts texts;
     private final StringBuilder body = new StringBuilder();
 
-    FhirNarrative(ZoneId zone) {
+    FhirNarrative(ZoneId zone, HandOverTexts texts) {
         this.zone = zone;
+        this.texts = texts;
     }
 
     /**
@@ -32,8 +35,10 @@ final class FhirNarrative {
 
     /** A table with a row for each statement, which begins with the word for how it is known. */
     FhirNarrative statements(List<Statement> statements) {
-        body.append("<table><thead><tr><th>How it is known</th><th>What</th><th>What is said of it</th><th>When</th>"
-                + "<th>By whom</th><th>To be known with it</th></tr></thead><tbody>");
+        body.append("<table><thead><tr>");
+        COLUMNS.forEach(column ->
+                body.append("<th>").append(FhirText.xhtml(texts.page(column))).append("</th>"));
+        body.append("</tr></thead><tbody>");
         statements.forEach(this::row);
         body.append("</tbody></table>");
         return this;
@@ -41,7 +46,7 @@ final class FhirNarrative {
 
     private void row(Statement statement) {
         body.append("<tr class=\"statement ").append(statement.basis().code()).append("\">");
-        cell("basis", statement.basis().code());
+        cell("basis", texts.word("tag", statement.basis().code()));
         cell("label", statement.label());
         cell("text", statement.text());
         cell("when", when(statement));
@@ -60,7 +65,7 @@ final class FhirNarrative {
 
     private @Nullable String when(Statement statement) {
         if (statement.at() != null) {
-            return MINUTE.format(statement.at().atZone(zone));
+            return PageView.MOMENT.format(statement.at().atZone(zone));
         }
         return statement.on() == null ? null : statement.on().toString();
     }

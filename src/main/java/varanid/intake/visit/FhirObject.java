@@ -87,13 +87,23 @@ final class FhirObject {
         return this;
     }
 
-    /** A narrative whose XHTML is already well formed: it is taken as it is. */
-    FhirObject withNarrative(FhirNarrative narrative) {
+    /**
+     * What people read of it.
+     *
+     * @param narrative taken as it is, since it is well formed
+     * @param more whether it says more than the coded members do
+     */
+    FhirObject withNarrative(FhirNarrative narrative, boolean more) {
         Map<String, Object> text = new LinkedHashMap<>();
-        text.put("status", "additional");
+        text.put("status", more ? "additional" : "generated");
         text.put("div", narrative.div());
         members.put("text", text);
         return this;
+    }
+
+    /** A narrative that says no more than the coded members do. */
+    FhirObject withNarrative(FhirNarrative narrative) {
+        return withNarrative(narrative, false);
     }
 
     /** A copy of a resource with its id in the place where readers look for it. */

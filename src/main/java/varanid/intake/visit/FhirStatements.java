@@ -27,12 +27,16 @@ final class FhirStatements {
         this.weights = weights;
     }
 
-    /** What refers to the resources of one section, in the order of its statements. */
-    List<FhirObject> write(Summary.Section section) {
+    /**
+     * What refers to the resources of one section, in the order of its statements.
+     *
+     * @param number of the section, which keeps the ids of its resources apart from those of others
+     */
+    List<FhirObject> write(Summary.Section section, int number) {
         List<FhirObject> entries = new ArrayList<>();
         int place = 0;
         for (Statement statement : section.statements()) {
-            String key = "statement/" + section.code() + "/" + place++;
+            String key = "statement/" + number + "/" + place++;
             write(statement, key).filter(each -> !entries.contains(each)).ifPresent(entries::add);
         }
         if (section.code().equals(Part.VETS_ANSWERS.code())) {
@@ -47,7 +51,9 @@ final class FhirStatements {
             return weighing;
         }
         Statement.@Nullable Coding coding = statement.coding();
-        boolean finding = coding != null && coding.system().equals("finding") && statement.basis() == Basis.OBSERVED;
+        boolean finding = coding != null
+                && coding.system().equals(LookShown.FINDING)
+                && (statement.basis() == Basis.OBSERVED || statement.basis() == Basis.MEASURED);
         if (!finding && statement.measure() == null) {
             return Optional.empty();
         }
@@ -55,7 +61,11 @@ final class FhirStatements {
     }
 
     private FhirObject observation(Statement statement, Statement.@Nullable Coding finding) {
-        FhirObject observation = observation(statement.basis(), document)
+        FhirObject observation = observation(
+                        statement.basis(),
+                        statement.by(),
+                        document.narrative().statements(List.of(statement)),
+                        document)
                 .withOne(
                         "category",
                         finding == null
@@ -86,18 +96,27 @@ final class FhirStatements {
         return finding == null ? observation : observation.withOne("derivedFrom", look.response());
     }
 
-    /** An Observation that says how it is known, of whom, and nothing else yet. */
-    static FhirObject observation(Basis basis, FhirDocument document) {
+    /**
+     * An Observation that says how it is known, of whom and by whom, and nothing else yet. Where nobody is known to have
+     * done it, that is said; what this service works out names the service as the device.
+     */
+    static FhirObject observation(Basis basis, @Nullable String by, FhirNarrative narrative, FhirDocument document) {
+        boolean computed = basis == Basis.COMPUTED;
+        FhirObject somebody = FhirObject.of().with("display", by);
+        FhirObject nobody = FhirObject.of()
+                .withOne(
+                        "extension",
+                        FhirObject.of()
+                                .with("url", FhirCode.ABSENT_EXTENSION)
+                                .with("valueCode", computed ? "not-applicable" : "unknown"));
         return FhirObject.resource("Observation")
                 .with("meta", FhirCode.meta(basis))
+                .withNarrative(narrative)
                 .with("status", "final")
                 .with("subject", document.patient())
-                .with("method", method(basis));
-    }
-
-    /** How it is known, in words. */
-    static FhirObject method(Basis basis) {
-        return FhirCode.concept(null, basis.code());
+                .withOne("performer", somebody.isEmpty() ? nobody : somebody)
+                .with("method", FhirCode.concept(null, document.texts().word("tag", basis.code())))
+                .with("device", computed ? document.author() : null);
     }
 
     private static @Nullable String effective(Statement statement) {
@@ -124,6 +143,7 @@ final class FhirStatements {
                     document.id("answer/" + entries.size()),
                     FhirObject.resource("Communication")
                             .with("meta", FhirCode.meta(Basis.VET))
+                            .withNarrative(document.narrative().statements(said))
                             .with("status", "completed")
                             .with("priority", carries ? summary.standing().urgency() : null)
                             .with("subject", document.patient())

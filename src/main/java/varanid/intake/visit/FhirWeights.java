@@ -2,18 +2,15 @@ package varanid.intake.visit;
 
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** The weighings of the plot as Observations of body weight in grams. */
 final class FhirWeights {
 
     private final Map<Summary.WeightPoint, FhirObject> references = new LinkedHashMap<>();
-    private final Set<Summary.WeightPoint> mentioned = new LinkedHashSet<>();
 
     private FhirWeights() {}
 
@@ -28,9 +25,16 @@ final class FhirWeights {
     }
 
     private static FhirObject observation(Summary.WeightPoint point, FhirDocument document) {
-        return FhirObject.resource("Observation")
-                .with("meta", FhirCode.meta(Basis.MEASURED))
-                .with("status", "final")
+        String note = note(point, document.texts());
+        return FhirStatements.observation(
+                        Basis.MEASURED,
+                        null,
+                        document.narrative()
+                                .paragraph(
+                                        "weight",
+                                        point.on() + ": " + point.grams().toPlainString() + " g")
+                                .paragraph("note", note),
+                        document)
                 .withOne(
                         "category",
                         FhirCode.concept(
@@ -38,19 +42,18 @@ final class FhirWeights {
                 .with(
                         "code",
                         FhirCode.concept(FhirCode.coding(FhirCode.LOINC, "29463-7", "Body weight"), "Body weight"))
-                .with("subject", document.patient())
                 .with("effectiveDateTime", point.at())
                 .with("valueQuantity", FhirCode.quantity(point.grams(), "g"))
-                .withOne("note", FhirObject.of().with("text", note(point)))
-                .with("method", FhirStatements.method(Basis.MEASURED));
+                .withOne("note", FhirObject.of().with("text", FhirText.markdown(note)));
     }
 
-    private static String note(Summary.WeightPoint point) {
+    private static String note(Summary.WeightPoint point, HandOverTexts texts) {
         BigDecimal step = point.stepGrams();
-        String scale = step == null
-                ? "How finely the scale reads is not known."
-                : "The scale reads in steps of " + step.toPlainString() + " g.";
-        return point.comparable() ? scale : scale + " Wet or freshly fed: the trend does not compare with it.";
+        return (step == null
+                        ? texts.page("step") + ": " + texts.say("not-recorded")
+                        : texts.say("step", "step", step.stripTrailingZeros().toPlainString()))
+                + "; " + texts.page("compared") + ": "
+                + texts.word("compared", point.comparable() ? "yes" : "no");
     }
 
     /** The weighing that a statement speaks of. */
@@ -59,19 +62,15 @@ final class FhirWeights {
         if (measure == null || !measure.unit().equals("g") || statement.basis() != Basis.MEASURED) {
             return Optional.empty();
         }
-        Optional<Summary.WeightPoint> found = references.keySet().stream()
-                .filter(point ->
-                        point.at().equals(statement.at()) && point.grams().compareTo(measure.value()) == 0)
+        return references.entrySet().stream()
+                .filter(entry -> entry.getKey().at().equals(statement.at())
+                        && entry.getKey().grams().compareTo(measure.value()) == 0)
+                .map(Map.Entry::getValue)
                 .findFirst();
-        found.ifPresent(mentioned::add);
-        return found.map(references::get);
     }
 
-    /** Those that no statement so far spoke of. */
-    List<FhirObject> notMentioned() {
-        return references.entrySet().stream()
-                .filter(entry -> !mentioned.contains(entry.getKey()))
-                .map(Map.Entry::getValue)
-                .toList();
+    /** All, in the order of the plot. */
+    List<FhirObject> all() {
+        return List.copyOf(references.values());
     }
 }
