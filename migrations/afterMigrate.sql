@@ -20,6 +20,8 @@ DECLARE
         'sample_result',
         'sampling_setting',
         'diary_entry',
+        'vet_answer',
+        'vet_answer_confirmation',
         'share_link',
         'share_link_revocation',
         'share_link_opening',

@@ -104,6 +104,18 @@ class ModulesTest {
                             "platform.time",
                             "platform.web")),
             Map.entry(
+                    "vet",
+                    Set.of(
+                            "animal",
+                            "assessment",
+                            "checklist",
+                            "scoring",
+                            "share",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "report",
                     Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry(
@@ -131,6 +143,7 @@ class ModulesTest {
                             "sample",
                             "scoring",
                             "share",
+                            "vet",
                             "weight",
                             "platform.web")),
             Map.entry("share", Set.of("account", "animal", "platform.id", "platform.web")),

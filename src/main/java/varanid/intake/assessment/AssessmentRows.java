@@ -54,6 +54,13 @@ interface AssessmentRows extends Repository<AssessmentRow, RowKey> {
             order by a.occurredAt, a.key.id""")
     List<AssessmentRow> listStanding(UUID organisationId, UUID animalId);
 
+    /** All looks, corrected or not, in the order they occurred. */
+    @Query("""
+            select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.animalId = :animalId
+            order by a.occurredAt, a.key.id""")
+    List<AssessmentRow> listEver(UUID organisationId, UUID animalId);
+
     /** The looks up to a day that nothing has corrected, the last first. */
     @Query("""
             select a from AssessmentRow a

@@ -74,4 +74,23 @@ public class Looks {
                 .map(stored::readLook)
                 .toList();
     }
+
+    /** The last look up to and including this day that stands, with all that is known of it. */
+    @Transactional(readOnly = true)
+    public Optional<ReadLook> findLatestRead(UUID organisationId, UUID animalId, LocalDate asOf) {
+        return rows.listStandingUpTo(organisationId, animalId, asOf, Limit.of(1)).stream()
+                .map(stored::readLook)
+                .findFirst();
+    }
+
+    /**
+     * Every look there ever was, also those that were superseded, in the order of {@link #list}: for who has to know what
+     * somebody could have read at a moment.
+     */
+    @Transactional(readOnly = true)
+    public List<ReadLook> listReadEver(UUID organisationId, UUID animalId) {
+        return rows.listEver(organisationId, animalId).stream()
+                .map(stored::readLook)
+                .toList();
+    }
 }

@@ -1,5 +1,6 @@
 package varanid.intake.assessment;
 
+import java.util.Optional;
 import java.util.UUID;
 import tools.jackson.databind.JsonNode;
 import varanid.intake.checklist.Edition;
@@ -14,4 +15,26 @@ import varanid.intake.scoring.LookReading;
  * @param document as it was kept: the same that is served as the assessment
  * @param reading what each answer stands for
  */
-public record ReadLook(KeptLook kept, UUID observerId, Edition edition, JsonNode document, LookReading reading) {}
+public record ReadLook(KeptLook kept, UUID observerId, Edition edition, JsonNode document, LookReading reading) {
+
+    /** The look that this one corrects. */
+    public Optional<UUID> supersedes() {
+        JsonNode id = document.path("supersedes");
+        return id.isString() ? Optional.of(UUID.fromString(id.stringValue())) : Optional.empty();
+    }
+
+    /** What was recommended, for people. */
+    public String headline() {
+        return document.at("/urgency/headline").stringValue(urgencyLabel());
+    }
+
+    /** The urgency, for people. */
+    public String urgencyLabel() {
+        return document.at("/urgency/label").stringValue(kept.urgency());
+    }
+
+    /** Whether it is as urgent as it is only because something was not seen. */
+    public boolean isUrgentOnlyByUnseen() {
+        return document.at("/urgency/basis").stringValue("").equals("unseen");
+    }
+}

@@ -21,7 +21,7 @@ class PlanTasks implements TaskSource {
 
     private static final int PAGE = 200;
     private static final int PRIORITY = 5;
-    private static final int PRIORITY_OF_RELEASE = 3;
+    private static final int PRIORITY_OF_PEOPLE = 3;
 
     private final FollowUps followUps;
     private final Animals animals;
@@ -58,13 +58,22 @@ class PlanTasks implements TaskSource {
 
     /** A task that was let pass is told no more: the next of its kind is done instead. */
     private static Stream<PlannedTask> tasks(FollowUp followUp, Names names) {
-        return followUp.caseId().stream()
-                .flatMap(caseId -> followUp.tasks().stream()
-                        .filter(each -> each.state() != FollowedTask.State.LET_PASS)
-                        .map(each -> new PlannedTask(
-                                followUp.animalId(),
-                                task(caseId, each.task(), Optional.ofNullable(names.find(followUp.animalId()))),
-                                each.state() == FollowedTask.State.DONE)));
+        return followUp.tasks().stream()
+                .filter(each -> each.state() != FollowedTask.State.LET_PASS)
+                .map(each -> new PlannedTask(
+                        followUp.animalId(),
+                        task(
+                                caseOf(followUp, each.task()),
+                                each.task(),
+                                Optional.ofNullable(names.find(followUp.animalId()))),
+                        each.state() == FollowedTask.State.DONE));
+    }
+
+    /** A vet's visit outlasts a quarantine, and residents have some too: it is the animal's. */
+    private static UUID caseOf(FollowUp followUp, Task task) {
+        return task.kind() == TaskKind.VET_VISIT
+                ? followUp.animalId()
+                : followUp.caseId().orElseThrow();
     }
 
     private static CalendarTask task(UUID caseId, Task task, Optional<String> name) {
@@ -76,6 +85,8 @@ class PlanTasks implements TaskSource {
                 task.latest(),
                 name.map(called -> task.title() + ": " + called).orElse(task.title()),
                 task.instruction(),
-                task.kind() == TaskKind.RELEASE_REVIEW ? PRIORITY_OF_RELEASE : PRIORITY);
+                task.kind() == TaskKind.RELEASE_REVIEW || task.kind() == TaskKind.VET_VISIT
+                        ? PRIORITY_OF_PEOPLE
+                        : PRIORITY);
     }
 }

@@ -126,7 +126,8 @@ record QuarantineView(
                         "mite-check",
                         "full-clean",
                         "faecal-sample",
-                        "release-review"
+                        "release-review",
+                        "vet-visit"
                     })
             String kind,
 

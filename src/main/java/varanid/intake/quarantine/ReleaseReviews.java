@@ -93,8 +93,8 @@ class ReleaseReviews {
                         lastLook(organisation, animal.id(), asOf),
                         weight(organisation, zone, animal.id(), asOf),
                         treatment(book, reading),
-                        word.filter(row -> row.approves).map(this::said),
-                        word.filter(row -> !row.approves).map(this::said),
+                        word.filter(row -> Boolean.TRUE.equals(row.approves)).map(this::said),
+                        word.filter(row -> Boolean.FALSE.equals(row.approves)).map(this::said),
                         holds.find(organisation, animal.id(), asOf)
                                 .map(row -> row.state.equals(LegalHolds.State.HELD.code())),
                         Origins.isSeized(animal)));
@@ -102,7 +102,11 @@ class ReleaseReviews {
 
     private ReleaseFacts.Approval said(ReleaseApprovalRow row) {
         return new ReleaseFacts.Approval(
-                people.find(row.key.organisationId(), row.recordedBy).orElse("a vet"), row.onDay);
+                Optional.ofNullable(row.answeredBy)
+                        .or(() -> Optional.ofNullable(row.recordedBy)
+                                .flatMap(person -> people.find(row.key.organisationId(), person)))
+                        .orElse("a vet"),
+                row.onDay);
     }
 
     private List<ReleaseFacts.StoolSample> stool(UUID organisation, UUID animal, LocalDate asOf) {

@@ -32,6 +32,10 @@ class TenantIsolationIT {
             makes("/api/v1/animals/{animalId}/lengths", "{\"of\":\"tail\",\"value\":125,\"unit\":\"mm\"}"),
             makes("/api/v1/animals/{animalId}/samples", "{\"kind\":\"stool\"}"),
             makes("/api/v1/animals/{animalId}/diary", "{\"note\":\"n\"}"),
+            makes(
+                    "/api/v1/animals/{animalId}/vet-decisions",
+                    "{\"seenUpTo\":\"2026-03-09T12:00:00Z\",\"sawAnimal\":\"read-only\",\"words\":\"w\","
+                            + "\"writer\":{\"name\":\"n\",\"practice\":\"p\",\"licenceStatement\":\"l\"}}"),
             makes("/api/v1/animals/{animalId}/reports", "{\"diet\":\"d\"}"),
             Map.entry("/api/v1/animals/{animalId}/attachments", TenantIsolationIT::attach),
             makes("/api/v1/calendars", "{\"label\":\"c\"}"),

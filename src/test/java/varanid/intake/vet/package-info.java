@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.vet;
+
+import org.jspecify.annotations.NullMarked;
