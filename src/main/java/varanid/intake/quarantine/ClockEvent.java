@@ -33,8 +33,10 @@ public sealed interface ClockEvent {
      * A vet has spoken about something that occurred.
      *
      * @param about its id
+     * @param confirmed whether it is certain that a vet has: otherwise it may begin the days again, and ends nothing that
+     *     is waited for
      */
-    record VetSpoke(UUID id, LocalDate on, UUID about, Ruling ruling) implements ClockEvent {}
+    record VetSpoke(UUID id, LocalDate on, UUID about, Ruling ruling, boolean confirmed) implements ClockEvent {}
 
     /**
      * The treatment for something that occurred has ended. Where another course follows, the later end counts.
@@ -60,8 +62,10 @@ public sealed interface ClockEvent {
      *
      * @param days from the start
      * @param reason as the vet gave it
+     * @param animal the only one it is about; of others that stand there it changes neither the need nor the days without
+     *     mites. All of them where there is none
      */
-    record VetDecided(UUID id, LocalDate on, int days, String reason) implements ClockEvent {
+    record VetDecided(UUID id, LocalDate on, int days, String reason, Optional<UUID> animal) implements ClockEvent {
         public VetDecided {
             requireDays(days);
         }

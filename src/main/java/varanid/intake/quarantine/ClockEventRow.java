@@ -58,6 +58,9 @@ class ClockEventRow implements Persistable<RowKey> {
     @Nullable
     String sourcePart;
 
+    /** Whether it is not certain that the vet is one: only of a vet's answer. */
+    boolean unconfirmed;
+
     @Nullable
     UUID recordedBy;
 

@@ -52,6 +52,24 @@ interface ClockEvents extends Repository<ClockEventRow, RowKey> {
             order by e.key.id""")
     List<ClockEventRow> listStandingOfAnimal(UUID organisationId, UUID animalId);
 
+    /** All that follow from these answers of a vet and were not withdrawn. */
+    @Query("""
+            select e from ClockEventRow e
+            where e.key.organisationId = :organisationId and e.sourceId in :answers and e.sourceKind = 'vet-answer'
+            and e.kind <> 'withdrawn'
+            and not exists (
+                select 1 from ClockEventRow w where w.key.organisationId = :organisationId
+                and w.about = e.key.id and w.kind = 'withdrawn')
+            order by e.key.id""")
+    List<ClockEventRow> listStandingOfAnswers(UUID organisationId, List<UUID> answers);
+
+    /** The rooms where something of the animal occurred. */
+    @Query("""
+            select distinct e.roomId from ClockEventRow e
+            where e.key.organisationId = :organisationId and e.animalId = :animalId and e.kind = 'occurred'
+            order by e.roomId""")
+    List<UUID> listRoomsOfOccurrences(UUID organisationId, UUID animalId);
+
     /** What vets said about these occurrences and was not withdrawn, in the order of its days. */
     @Query("""
             select e from ClockEventRow e

@@ -37,6 +37,12 @@ public record ClockReading(
         history = List.copyOf(history);
     }
 
+    /** Day 0; nothing for an empty space. */
+    public Optional<LocalDate> start() {
+        return standing.fold(
+                empty -> Optional.empty(), running -> Optional.of(running.start()), held -> Optional.of(held.start()));
+    }
+
     /** The date and its reasons as one sentence. */
     public String inWords() {
         String reasons = why.stream().map(Why::text).collect(Collectors.joining("; "));

@@ -3,12 +3,14 @@ package varanid.intake.quarantine;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -125,6 +127,9 @@ final class ClockRun {
     }
 
     private Deed hear(ClockEvent.VetSpoke word) {
+        if (!word.confirmed()) {
+            return hearUnconfirmed(word);
+        }
         ClockEvent.Occurred what = occurred.get(word.about());
         Optional<Gap> open = openGap(word.about());
         boolean asked = questions.remove(word.about()) != null;
@@ -162,6 +167,24 @@ final class ClockRun {
         }
     }
 
+    /** It may begin the days again or let them wait; what is waited for is waited for until a vet is certain to have spoken. */
+    private Deed hearUnconfirmed(ClockEvent.VetSpoke word) {
+        ClockEvent.Occurred what = occurred.get(word.about());
+        String because = "an answer that no vet has confirmed says that the days begin again" + after(what);
+        boolean restarts = word.ruling() == ClockEvent.Ruling.RESTARTS
+                || word.ruling() == ClockEvent.Ruling.RESTARTS_AFTER_TREATMENT;
+        if (!restarts || what == null || lastRulings.containsKey(word.about())) {
+            return new Deed(ClockReading.Did.NOTHING, because + ", and counts for nothing");
+        }
+        if (word.ruling() == ClockEvent.Ruling.RESTARTS_AFTER_TREATMENT
+                && openGap(word.about()).isEmpty()
+                && !treatmentEnds.containsKey(word.about())) {
+            gaps.add(new Gap(what, because, true, word.on()));
+            return new Deed(ClockReading.Did.HELD, because + ", after treatment");
+        }
+        return restartIfAnybody(word.id(), word.on(), because);
+    }
+
     private Deed endTreatment(ClockEvent.TreatmentEnded end) {
         ClockEvent.Occurred what = occurred.get(end.about());
         treatmentEnds.put(end.about(), end.on());
@@ -193,8 +216,16 @@ final class ClockRun {
             return new Deed(ClockReading.Did.NOTHING, decision.reason() + " (nobody stood there)");
         }
         String because = "a vet decided on " + decision.days() + " days: " + decision.reason();
-        needs.replaceAll((animal, need) -> new Need(decision.days(), need.vetRelease(), decision.id(), because));
-        clearings.clear();
+        Set<UUID> concerned = decision.animal().<Set<UUID>>map(Set::of).orElse(needs.keySet());
+        if (Collections.disjoint(concerned, needs.keySet())) {
+            return new Deed(ClockReading.Did.NOTHING, because + ", but the animal did not stand there");
+        }
+        needs.replaceAll((animal, need) -> concerned.contains(animal)
+                ? new Need(decision.days(), need.vetRelease(), decision.id(), because)
+                : need);
+        if (concerned.containsAll(needs.keySet())) {
+            clearings.clear();
+        }
         return new Deed(ClockReading.Did.DECIDED, because);
     }
 

@@ -85,12 +85,7 @@ record ClockView(
     }
 
     static @Nullable LocalDate start(ClockReading reading) {
-        return reading.standing()
-                .<Optional<LocalDate>>fold(
-                        empty -> Optional.empty(),
-                        running -> Optional.of(running.start()),
-                        held -> Optional.of(held.start()))
-                .orElse(null);
+        return reading.start().orElse(null);
     }
 
     static @Nullable LocalDate earliestRelease(ClockReading reading) {

@@ -15,12 +15,17 @@ record EventSource(Kind kind, UUID id, Optional<String> part) {
     enum Kind {
         PLACEMENT,
         ASSESSMENT,
-        RESULT;
+        RESULT,
+        VET_ANSWER;
 
         /** The word for it in data and replies. */
         String code() {
-            return name().toLowerCase(Locale.ROOT);
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
+    }
+
+    static EventSource answer(UUID id) {
+        return new EventSource(Kind.VET_ANSWER, id, Optional.empty());
     }
 
     static EventSource placement(UUID id) {

@@ -42,6 +42,9 @@ record EventView(
         @Nullable Integer days,
         @Nullable String reason,
 
+        @Schema(description = "true where the vet who answered is not confirmed: it only raises") @Nullable
+        Boolean unconfirmed,
+
         @Schema(description = "the record that it follows from; to withdraw it, that is corrected") @Nullable
         SourceView source,
 
@@ -65,6 +68,7 @@ record EventView(
                 row.ruling,
                 row.days,
                 row.reason,
+                row.unconfirmed ? Boolean.TRUE : null,
                 row.sourceKind == null || row.sourceId == null
                         ? null
                         : new SourceView(row.sourceKind, row.sourceId, row.sourcePart),
@@ -75,7 +79,7 @@ record EventView(
     @Schema(name = "ClockEventSource")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record SourceView(
-            @Schema(allowableValues = {"placement", "assessment", "result"})
+            @Schema(allowableValues = {"placement", "assessment", "result", "vet-answer"})
             String kind,
 
             UUID id,

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import varanid.intake.vet.Recommendation;
 
 /**
  * How one animal's quarantine stands on a day.
@@ -19,14 +20,17 @@ import java.util.UUID;
  * @param room where it stands, if it does
  * @param clock of that room
  * @param asks what that clock asks for, oldest first
- * @param isolation how strictly apart: by the last look, or because a vet has still to speak about something contagious
+ * @param isolation how strictly apart: by the last look and what vets answered, or because a vet has still to speak about
+ *     something contagious
  * @param contagion how that which was found or is suspected travels
- * @param urgency of the last look; empty where nobody has looked
+ * @param urgency by the last look and what vets answered; empty where nobody has looked and no vet has said
+ * @param answered what holds since vets answered; nothing where none has
  * @param workPlace its place in the rounds
  * @param stage how grown it is
  * @param caseId the same as long as this quarantine lasts; there where the animal is in quarantine
  * @param plan there where the animal is in quarantine
- * @param tasks of the plan and of those before a restart that were done, by date
+ * @param tasks of the plan and of those before a restart that were done, by date; and the visits that vets asked for, which
+ *     there are without a plan too
  */
 public record FollowUp(
         UUID animalId,
@@ -38,6 +42,7 @@ public record FollowUp(
         Isolation isolation,
         Set<Route> contagion,
         Optional<String> urgency,
+        Optional<Recommendation> answered,
         WorkPlace workPlace,
         Stage stage,
         Optional<UUID> caseId,

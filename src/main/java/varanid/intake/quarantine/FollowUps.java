@@ -1,8 +1,10 @@
 package varanid.intake.quarantine;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +25,10 @@ import varanid.intake.diary.Diary;
 import varanid.intake.platform.id.RowKey;
 import varanid.intake.sample.KeptSample;
 import varanid.intake.sample.Samples;
+import varanid.intake.vet.Recommendation;
+import varanid.intake.vet.RecommendationCourse;
+import varanid.intake.vet.Recommendations;
+import varanid.intake.vet.VetAnswer;
 import varanid.intake.weight.Weighings;
 
 /** How the quarantine of animals stands: worked out from what is recorded whenever it is asked for. */
@@ -42,6 +48,7 @@ public class FollowUps {
     private final Samples samples;
     private final Weighings weighings;
     private final LegalHolds holds;
+    private final Recommendations recommendations;
     private final QuarantinePolicy policy;
 
     FollowUps(
@@ -55,6 +62,7 @@ public class FollowUps {
             Samples samples,
             Weighings weighings,
             LegalHolds holds,
+            Recommendations recommendations,
             QuarantinePolicy policy) {
         this.placements = placements;
         this.rooms = rooms;
@@ -66,6 +74,7 @@ public class FollowUps {
         this.samples = samples;
         this.weighings = weighings;
         this.holds = holds;
+        this.recommendations = recommendations;
         this.policy = policy;
     }
 
@@ -118,6 +127,9 @@ public class FollowUps {
         private final LocalDate asOf;
         private final List<PlacementRow> moves;
         private final List<KeptLook> seen;
+        private final List<VetAnswer> answers;
+        private final Optional<RecommendationCourse> course;
+        private final Optional<Recommendation> answered;
         private final Stage stage;
 
         One(UUID organisation, ZoneId zone, Animals.Newcomer animal, LocalDate asOf) {
@@ -131,6 +143,12 @@ public class FollowUps {
             this.seen = looks.list(organisation, animal.id()).stream()
                     .filter(look -> !look.localDate().isAfter(asOf))
                     .toList();
+            this.answers = recommendations.listAnswers(organisation, animal.id());
+            // Where no vet has answered, the last look says all.
+            this.course = answers.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(recommendations.read(organisation, zone, animal.id()));
+            this.answered = course.map(its -> its.on(asOf));
             this.stage = Stage.find(animal.lifeStage().code()).orElse(Stage.UNKNOWN);
         }
 
@@ -147,7 +165,7 @@ public class FollowUps {
             RoomBook book = books.open(organisation, room.id(), asOf);
             ClockReading reading = book.read(asOf);
             Isolation isolation = isolationOn(asOf, book, reading);
-            Set<Route> routes = StayRules.routes(lastLook(asOf));
+            Set<Route> routes = routes();
             FollowUp.Place place = new FollowUp.Place(room.id(), room.name());
             if (room.isOfResidents()) {
                 return new FollowUp(
@@ -160,11 +178,12 @@ public class FollowUps {
                         isolation,
                         routes,
                         urgency(),
+                        answered,
                         residentsPlace(routes, waits(reading)),
                         stage,
                         Optional.empty(),
                         Optional.empty(),
-                        List.of());
+                        visits());
             }
             List<Stay> chain = chain();
             WorkPlace workPlace = policy.workPlaces().of(urgency(), routes, waits(reading));
@@ -187,15 +206,18 @@ public class FollowUps {
                     isolation,
                     routes,
                     urgency(),
+                    answered,
                     workPlace,
                     stage,
                     Optional.of(chain.get(0).placement()),
                     Optional.of(QuarantinePlan.make(policy, newcomer, now.start(), now.earliestRelease())),
-                    TaskProgress.list(policy, spans, records(), asOf));
+                    Stream.concat(TaskProgress.list(policy, spans, records(), asOf).stream(), visits().stream())
+                            .sorted(Comparator.comparing(each -> each.task().due()))
+                            .toList());
         }
 
         private FollowUp without(FollowUp.Where where) {
-            Set<Route> routes = StayRules.routes(lastLook(asOf));
+            Set<Route> routes = routes();
             WorkPlace workPlace = where == FollowUp.Where.NOT_PLACED
                     ? policy.workPlaces().of(urgency(), routes, false)
                     : residentsPlace(routes, false);
@@ -206,14 +228,19 @@ public class FollowUps {
                     Optional.empty(),
                     Optional.empty(),
                     List.of(),
-                    StayRules.isolation(lastLook(asOf)),
+                    isolationSaid(asOf),
                     routes,
                     urgency(),
+                    answered,
                     workPlace,
                     stage,
                     Optional.empty(),
                     Optional.empty(),
-                    List.of());
+                    where == FollowUp.Where.GONE ? List.of() : visits());
+        }
+
+        private List<FollowedTask> visits() {
+            return VetVisits.list(policy, answers, zone, asOf);
         }
 
         /** Among the residents, unless something speaks against it; that nobody looked does not. */
@@ -223,9 +250,21 @@ public class FollowUps {
         }
 
         private Optional<String> urgency() {
-            return seen.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(seen.get(seen.size() - 1).urgency());
+            return answered.isPresent()
+                    ? answered.get().urgency()
+                    : lastLook(asOf).stream().map(KeptLook::urgency).findFirst();
+        }
+
+        private Set<Route> routes() {
+            return answered.map(Recommendation::routes)
+                    .map(StayRules::routesOf)
+                    .orElseGet(() -> StayRules.routes(lastLook(asOf)));
+        }
+
+        /** By the last look and what vets answered. */
+        private Isolation isolationSaid(LocalDate day) {
+            return course.flatMap(its -> Isolation.find(its.on(day).isolation()))
+                    .orElseGet(() -> StayRules.isolation(lastLook(day)));
         }
 
         private List<KeptLook> lastLook(LocalDate day) {
@@ -236,14 +275,21 @@ public class FollowUps {
             return !ClockView.waitingFor(reading).isEmpty();
         }
 
-        /** Strict by the last look, or while a vet has still to speak about something contagious of this animal. */
+        /**
+         * Strict by the last look or a vet's answer, or while a vet has still to speak about something contagious of this
+         * animal; but not about what a vet had seen who said how strictly.
+         */
         private Isolation isolationOn(LocalDate day, RoomBook book, ClockReading reading) {
+            Optional<Instant> said = course.flatMap(its -> its.on(day).standing())
+                    .filter(answer -> answer.isolation().isPresent())
+                    .map(VetAnswer::seenUpTo);
             boolean open = Stream.concat(ClockView.waitingFor(reading).stream(), reading.openQuestions().stream())
                     .flatMap(event -> book.find(event).stream())
+                    .filter(event -> said.map(event.recordedAt::isAfter).orElse(true))
                     .anyMatch(event -> animal.id().equals(event.animalId)
                             && policy.getCause(Objects.requireNonNull(event.cause))
                                     .contagious());
-            return open ? Isolation.STRICT : StayRules.isolation(lastLook(day));
+            return open ? Isolation.STRICT : isolationSaid(day);
         }
 
         /** The stays of this quarantine: those in rooms for quarantine, one after the other, up to now. */
@@ -329,6 +375,9 @@ public class FollowUps {
 
         /** The day after it came at the earliest: what was looked at on the day it came was looked at before. */
         private Optional<LocalDate> lookOn(LocalDate day, LocalDate came, RoomBook book, ClockReading reading) {
+            if (isSettledByAVet(day, book, reading)) {
+                return Optional.empty();
+            }
             return NextLook.find(
                             policy.lookAgain(),
                             seen.stream()
@@ -338,16 +387,37 @@ public class FollowUps {
                     .map(wanted -> wanted.isAfter(came) ? wanted : came.plusDays(1));
         }
 
+        /** Whether a vet has seen all that calls for another look the next morning, and said that it can wait. */
+        private boolean isSettledByAVet(LocalDate day, RoomBook book, ClockReading reading) {
+            return course.map(its -> its.on(day))
+                    .filter(then -> !then.callVet()
+                            && then.isolation().equals(Isolation.STANDARD.code())
+                            && then.urgency()
+                                    .filter(policy.lookAgain().afterUrgency()::contains)
+                                    .isEmpty())
+                    .flatMap(Recommendation::standing)
+                    .filter(answer -> answer.urgency().isPresent())
+                    .filter(answer -> beginningsOfWaiting(reading).stream()
+                            .flatMap(step -> book.find(step.event().id()).stream())
+                            .noneMatch(row -> row.recordedAt.isAfter(answer.seenUpTo())))
+                    .isPresent();
+        }
+
         /** The days on which the clock began to wait for something of this animal that no look at it says. */
         private List<LocalDate> waitsSince(RoomBook book, ClockReading reading) {
-            return reading.history().stream()
-                    .filter(step -> step.did() == ClockReading.Did.PAUSED || step.did() == ClockReading.Did.HELD)
-                    .filter(step -> step.event() instanceof ClockEvent.Occurred what
-                            && what.animal().map(animal.id()::equals).orElse(true))
+            return beginningsOfWaiting(reading).stream()
                     .filter(step -> book.find(step.event().id())
                             .filter(row -> row.isFrom(EventSource.Kind.ASSESSMENT))
                             .isEmpty())
                     .map(step -> step.event().on())
+                    .toList();
+        }
+
+        private List<ClockReading.Step> beginningsOfWaiting(ClockReading reading) {
+            return reading.history().stream()
+                    .filter(step -> step.did() == ClockReading.Did.PAUSED || step.did() == ClockReading.Did.HELD)
+                    .filter(step -> step.event() instanceof ClockEvent.Occurred what
+                            && what.animal().map(animal.id()::equals).orElse(true))
                     .toList();
         }
 

@@ -198,7 +198,9 @@ class LookFollower {
         if (same.isEmpty()) {
             return false;
         }
-        List<ClockEventRow> words = events.listWords(organisation, same);
+        List<ClockEventRow> words = events.listWords(organisation, same).stream()
+                .filter(word -> !word.unconfirmed)
+                .toList();
         return !words.isEmpty() && ClockEvent.Ruling.WAS_NOTHING.code().equals(words.get(words.size() - 1).ruling);
     }
 

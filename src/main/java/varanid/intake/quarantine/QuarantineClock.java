@@ -100,7 +100,7 @@ public final class QuarantineClock {
     private static Map<UUID, ClockEvent.Ruling> lastRulings(List<ClockEvent> known) {
         Map<UUID, ClockEvent.Ruling> rulings = new HashMap<>();
         for (ClockEvent event : known) {
-            if (event instanceof ClockEvent.VetSpoke word) {
+            if (event instanceof ClockEvent.VetSpoke word && word.confirmed()) {
                 rulings.put(word.about(), word.ruling());
             }
         }

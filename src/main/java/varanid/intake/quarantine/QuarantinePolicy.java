@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param deaths what a death is
  * @param schedules what is done on which day
  * @param lookAgain when it is looked at again whatever the schedule says
+ * @param vetVisit a visit that a vet's answer names a day for
  * @param faecal when stool is sampled
  * @param progress when a task counts as done, and how a plan goes on
  * @param lastWeighing how fresh the last weighing is at release
@@ -57,6 +58,7 @@ public record QuarantinePolicy(
         Deaths deaths,
         List<Schedule> schedules,
         LookAgain lookAgain,
+        VetVisit vetVisit,
         Faecal faecal,
         Progress progress,
         LastLook lastWeighing,
@@ -120,7 +122,7 @@ public record QuarantinePolicy(
                 faults.add("there is no cause " + named);
             }
         }
-        for (TaskKind kind : List.of(TaskKind.FAECAL_SAMPLE, TaskKind.RELEASE_REVIEW)) {
+        for (TaskKind kind : List.of(TaskKind.FAECAL_SAMPLE, TaskKind.RELEASE_REVIEW, TaskKind.VET_VISIT)) {
             if (schedules.stream().anyMatch(schedule -> schedule.kind() == kind)) {
                 faults.add(kind + " has rules of its own and no schedule");
             }
@@ -429,6 +431,15 @@ public record QuarantinePolicy(
             afterRoutes = List.copyOf(afterRoutes);
             if (afterDays < 1 || windowDays < 0) {
                 throw new IllegalArgumentException("looked at again on no day after it");
+            }
+        }
+    }
+
+    /** How a visit is told of; {@code windowDays} after its day still are good. */
+    public record VetVisit(int windowDays, String title, String instruction, String source) {
+        public VetVisit {
+            if (windowDays < 0) {
+                throw new IllegalArgumentException("a visit that ends before its day");
             }
         }
     }

@@ -22,12 +22,24 @@ class ReleaseApprovalRow implements Persistable<RowKey> {
 
     UUID animalId;
     LocalDate onDay;
-    boolean approves;
+    /** Nothing where a later answer takes back what the vet had said of it. */
+    @Nullable
+    Boolean approves;
 
     @Nullable
     String note;
 
+    /** The answer that it follows from. */
+    @Nullable
+    UUID answerId;
+
+    /** Who answered, as that answer says. */
+    @Nullable
+    String answeredBy;
+
+    @Nullable
     UUID recordedBy;
+
     Instant recordedAt;
 
     @SuppressWarnings("NullAway.Init")
@@ -37,9 +49,9 @@ class ReleaseApprovalRow implements Persistable<RowKey> {
             RowKey key,
             UUID animalId,
             LocalDate onDay,
-            boolean approves,
+            @Nullable Boolean approves,
             @Nullable String note,
-            UUID recordedBy,
+            @Nullable UUID recordedBy,
             Instant recordedAt) {
         this.key = key;
         this.animalId = animalId;

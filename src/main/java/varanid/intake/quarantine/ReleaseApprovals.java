@@ -24,6 +24,13 @@ interface ReleaseApprovals extends Repository<ReleaseApprovalRow, RowKey> {
             where r.key.organisationId = :organisationId and r.animalId = :animalId and r.key.id = :id""")
     Optional<ReleaseApprovalRow> find(UUID organisationId, UUID animalId, UUID id);
 
+    /** What followed from these answers of a vet, in the order it was recorded. */
+    @Query("""
+            select r from ReleaseApprovalRow r
+            where r.key.organisationId = :organisationId and r.animalId = :animalId and r.answerId in :answers
+            order by r.key.id""")
+    List<ReleaseApprovalRow> listOfAnswers(UUID organisationId, UUID animalId, List<UUID> answers);
+
     /** Of one day the one recorded later comes first. */
     @Query("""
             select r from ReleaseApprovalRow r

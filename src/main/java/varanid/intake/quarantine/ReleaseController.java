@@ -381,15 +381,35 @@ class ReleaseController {
     record ApprovalView(
             UUID id,
             UUID animalId,
-            boolean approves,
+
+            @Schema(description = "left out where a later answer of the vet takes back what was said before") @Nullable
+            Boolean approves,
+
             LocalDate on,
             @Nullable String note,
+
+            @Schema(description = "the vet's answer that it follows from") @Nullable
+            UUID answerId,
+
+            @Schema(description = "who answered, as that answer says") @Nullable
+            String answeredBy,
+
+            @Schema(description = "nobody where it follows from an answer that no account wrote") @Nullable
             UUID recordedBy,
+
             Instant recordedAt) {
 
         static ApprovalView of(ReleaseApprovalRow row) {
             return new ApprovalView(
-                    row.id(), row.animalId, row.approves, row.onDay, row.note, row.recordedBy, row.recordedAt);
+                    row.id(),
+                    row.animalId,
+                    row.approves,
+                    row.onDay,
+                    row.note,
+                    row.answerId,
+                    row.answeredBy,
+                    row.recordedBy,
+                    row.recordedAt);
         }
     }
 
@@ -473,6 +493,7 @@ class ReleaseController {
                         "weight",
                         "treatment-ended",
                         "vet-approval",
+                        "nothing-new-since-vet",
                         "no-legal-hold"
                     })
             String id,

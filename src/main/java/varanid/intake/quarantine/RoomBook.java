@@ -1,5 +1,6 @@
 package varanid.intake.quarantine;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -95,6 +96,15 @@ final class RoomBook {
                 .toList();
     }
 
+    /** Whether an animal came or something occurred on a day up to that, and was recorded later than that moment. */
+    boolean happenedSince(Instant moment, LocalDate upTo) {
+        return rows.stream()
+                .anyMatch(row -> (row.is(EventKind.PLACED) || row.is(EventKind.OCCURRED))
+                        && counts(row)
+                        && row.recordedAt.isAfter(moment)
+                        && !row.onDay.isAfter(upTo));
+    }
+
     ClockReading read(LocalDate asOf) {
         return clock.read(asOf);
     }
@@ -133,10 +143,15 @@ final class RoomBook {
             case OCCURRED -> new ClockEvent.Occurred(row.id(), row.onDay, needed(row.cause), row.animal());
             case VET_SPOKE ->
                 new ClockEvent.VetSpoke(
-                        row.id(), row.onDay, about.orElseThrow(), ClockEvent.Ruling.get(needed(row.ruling)));
+                        row.id(),
+                        row.onDay,
+                        about.orElseThrow(),
+                        ClockEvent.Ruling.get(needed(row.ruling)),
+                        !row.unconfirmed);
             case TREATMENT_ENDED -> new ClockEvent.TreatmentEnded(row.id(), row.onDay, about.orElseThrow());
             case LENGTHENED -> new ClockEvent.Lengthened(row.id(), row.onDay, needed(row.days), needed(row.reason));
-            case VET_DECIDED -> new ClockEvent.VetDecided(row.id(), row.onDay, needed(row.days), needed(row.reason));
+            case VET_DECIDED ->
+                new ClockEvent.VetDecided(row.id(), row.onDay, needed(row.days), needed(row.reason), row.animal());
             case WITHDRAWN -> throw new IllegalArgumentException("counts for nothing: " + row.id());
         };
     }

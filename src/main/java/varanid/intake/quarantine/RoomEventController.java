@@ -203,8 +203,8 @@ class RoomEventController {
         if (mistaken.sourceKind != null) {
             throw refused(
                     "follows from a record: " + mistaken.sourceKind + " " + mistaken.sourceId,
-                    "correct that record (a placement is withdrawn, a look or result superseded); or a vet says that it"
-                            + " was nothing");
+                    "correct that record (a placement is withdrawn; a look, a result or a vet's answer superseded); or a vet"
+                            + " says that it was nothing");
         }
         if (mistaken.is(EventKind.VET_SPOKE) || mistaken.is(EventKind.VET_DECIDED)) {
             caller.require(Role.CLINICIAN);

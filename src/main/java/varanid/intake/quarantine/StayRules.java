@@ -66,8 +66,13 @@ class StayRules {
     /** How that which is found or suspected travels; keeping a group apart as a group is no route. */
     static Set<Route> routes(List<KeptLook> looks) {
         Set<Route> routes = EnumSet.noneOf(Route.class);
-        looks.forEach(
-                look -> look.isolationRoutes().forEach(code -> Route.find(code).ifPresent(routes::add)));
+        looks.forEach(look -> routes.addAll(routesOf(look.isolationRoutes())));
+        return routes;
+    }
+
+    static Set<Route> routesOf(Set<String> codes) {
+        Set<Route> routes = EnumSet.noneOf(Route.class);
+        codes.forEach(code -> Route.find(code).ifPresent(routes::add));
         return routes;
     }
 }

@@ -11,7 +11,8 @@ public enum TaskKind {
     MITE_CHECK,
     FULL_CLEAN,
     FAECAL_SAMPLE,
-    RELEASE_REVIEW;
+    RELEASE_REVIEW,
+    VET_VISIT;
 
     /** The word for it in data and requests. */
     public String code() {

@@ -37,7 +37,7 @@ record PageView(
         List<String> notices,
         Map<String, String> words) {
 
-    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
+    static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
     private static final int QR_PIXELS = 96;
     private static final int MANY = 3;
 

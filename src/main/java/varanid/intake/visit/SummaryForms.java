@@ -101,9 +101,18 @@ class SummaryForms {
                 : form.type().getSubtype();
         return ContentDisposition.inline()
                 .filename(
-                        "summary-" + summary.animal().title() + "-" + summary.asOf() + "." + ending,
+                        "summary-" + plain(summary.animal().title()) + summary.asOf() + "." + ending,
                         StandardCharsets.UTF_8)
                 .build()
                 .toString();
+    }
+
+    /** Letters and digits alone: a file name is the last place to be hostile in. */
+    private static String plain(String title) {
+        String plain = title.replaceAll("[^\\p{L}\\p{N}]+", "-").replaceAll("^-|-$", "");
+        return plain.isEmpty()
+                ? ""
+                : plain.substring(0, plain.offsetByCodePoints(0, Math.min(40, plain.codePointCount(0, plain.length()))))
+                        + "-";
     }
 }

@@ -104,6 +104,44 @@ class QuarantineClockLawsTest {
         }
     }
 
+    /** Whoever is not confirmed may let the days begin again or make them more, and ends nothing that is waited for. */
+    @Test
+    void anUnconfirmedAnswerNeverMakesReleaseEarlierOrAnswersAQuestion() {
+        int later = 0;
+        for (int seed = 0; seed < CASES; seed++) {
+            Random random = new Random(seed);
+            List<ClockEvent> events = history(random);
+            List<ClockEvent> more = new ArrayList<>(events);
+            for (ClockEvent event : events) {
+                if (event instanceof ClockEvent.Occurred what && random.nextBoolean()) {
+                    more.add(new ClockEvent.VetSpoke(
+                            id("unconfirmed " + what.id()),
+                            later(random, what.on()),
+                            what.id(),
+                            pick(random, ClockEvent.Ruling.values()),
+                            false));
+                }
+            }
+            for (int ahead : List.of(0, 1, 50, 400)) {
+                LocalDate asOf = LAST_DAY.plusDays(ahead);
+                ClockReading before = new QuarantineClock(Room.POLICY, events).read(asOf);
+                ClockReading after = new QuarantineClock(Room.POLICY, more).read(asOf);
+                assertThat(after.openQuestions()).as("seed " + seed).containsAll(before.openQuestions());
+                if (before.standing() instanceof Standing.Held) {
+                    assertThat(after.standing()).as("seed " + seed).isInstanceOf(Standing.Held.class);
+                }
+                if (before.standing().earliest().isPresent()) {
+                    LocalDate then = after.standing().earliest().orElseThrow();
+                    assertThat(then)
+                            .as("seed " + seed)
+                            .isAfterOrEqualTo(before.standing().earliest().get());
+                    later += then.isAfter(before.standing().earliest().get()) ? 1 : 0;
+                }
+            }
+        }
+        assertThat(later).isPositive();
+    }
+
     /** Plans are made up to that date, so that no task moves because somebody is waited for. */
     @Test
     void theDateWithoutWaitingDoesNotMoveByWaiting() {
@@ -173,7 +211,11 @@ class QuarantineClockLawsTest {
                         // Each occurrence is spoken of once, so that the order of telling cannot matter.
                         ClockEvent.Occurred about = occurred.remove(random.nextInt(occurred.size()));
                         events.add(new ClockEvent.VetSpoke(
-                                id, later(random, about.on()), about.id(), pick(random, ClockEvent.Ruling.values())));
+                                id,
+                                later(random, about.on()),
+                                about.id(),
+                                pick(random, ClockEvent.Ruling.values()),
+                                true));
                         if (random.nextBoolean()) {
                             events.add(new ClockEvent.TreatmentEnded(
                                     id("end " + i), later(random, about.on()), about.id()));
@@ -190,7 +232,8 @@ class QuarantineClockLawsTest {
                     LocalDate on = day(random.nextInt(DAYS));
                     if (random.nextBoolean() && !decidedOn.contains(on)) {
                         decidedOn.add(on);
-                        events.add(new ClockEvent.VetDecided(id, on, random.nextInt(150), "as the vet sees it"));
+                        events.add(new ClockEvent.VetDecided(
+                                id, on, random.nextInt(150), "as the vet sees it", Optional.empty()));
                     } else {
                         events.add(new ClockEvent.Lengthened(id, on, random.nextInt(150), "rule of the house"));
                     }

@@ -9,6 +9,7 @@ import static varanid.intake.quarantine.Room.sixty;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -237,8 +238,32 @@ class QuarantineClockTest {
     @Test
     void ofTwoDecisionsOfAVetOnOneDayTheLaterWrittenStands() {
         Room room = new Room().place(0, "Ada", ninety()).decide(10, 40);
-        room.add(new ClockEvent.VetDecided(id("again"), day(10), 50, "on second thought"));
+        room.add(new ClockEvent.VetDecided(id("again"), day(10), 50, "on second thought", Optional.empty()));
         assertThat(room.read(10).standing()).isEqualTo(running(0, 50));
+    }
+
+    @Test
+    void aVetsDecisionAboutOneAnimalLeavesTheNeedsOfTheOthers() {
+        Room room = new Room().place(0, "Ada", ninety()).place(0, "Bo", sixty());
+        room.add(new ClockEvent.VetDecided(id("Ada only"), day(10), 20, "seen today", Optional.of(id("Ada"))));
+        assertThat(room.read(10).standing()).isEqualTo(running(0, 60));
+        room.add(new ClockEvent.VetDecided(id("nobody"), day(11), 5, "elsewhere", Optional.of(id("Cy"))));
+        assertThat(room.read(11).standing()).isEqualTo(running(0, 60));
+        assertThat(room.leave(12, "Bo").read(12).standing()).isEqualTo(running(0, 20));
+    }
+
+    @Test
+    void anUnconfirmedAnswerBeginsTheDaysAgainAndTheQuestionStaysOpen() {
+        Room room = new Room().place(0, "Ada", sixty()).occur(10, "sign", "other-sign");
+        room.add(new ClockEvent.VetSpoke(id("reply"), day(12), id("sign"), Ruling.RESTARTS, false));
+        assertThat(room.read(14).standing())
+                .isEqualTo(new Standing.Held(day(12), day(12 + 60 + 2), day(12 + 60), List.of(id("sign"))));
+        assertThat(room.read(14).openQuestions()).containsExactly(id("sign"));
+        room.add(new ClockEvent.VetSpoke(id("nothing"), day(13), id("sign"), Ruling.WAS_NOTHING, false));
+        assertThat(room.read(14).standing()).isInstanceOf(Standing.Held.class);
+        room.vet(14, "sign", Ruling.GOES_ON);
+        assertThat(room.read(14).openQuestions()).isEmpty();
+        assertThat(room.read(14).standing()).isEqualTo(running(0, 60 + 4));
     }
 
     @Test

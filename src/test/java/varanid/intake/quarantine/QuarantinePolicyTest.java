@@ -176,6 +176,7 @@ class QuarantinePolicyTest {
                         POLICY.deaths(),
                         POLICY.schedules(),
                         POLICY.lookAgain(),
+                        POLICY.vetVisit(),
                         POLICY.faecal(),
                         POLICY.progress(),
                         POLICY.lastWeighing(),

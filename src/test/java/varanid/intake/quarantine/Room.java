@@ -49,7 +49,7 @@ final class Room {
     }
 
     Room vet(int day, String about, ClockEvent.Ruling ruling) {
-        return add(new ClockEvent.VetSpoke(id("vet " + about + day), day(day), id(about), ruling));
+        return add(new ClockEvent.VetSpoke(id("vet " + about + day), day(day), id(about), ruling, true));
     }
 
     Room treated(int day, String about) {
@@ -61,7 +61,8 @@ final class Room {
     }
 
     Room decide(int day, int days) {
-        return add(new ClockEvent.VetDecided(id("decide " + day), day(day), days, "as the vet sees it"));
+        return add(
+                new ClockEvent.VetDecided(id("decide " + day), day(day), days, "as the vet sees it", Optional.empty()));
     }
 
     Room add(ClockEvent event) {
