@@ -21,3 +21,5 @@ ALTER TABLE release_approval ADD CONSTRAINT release_approval_says_by_whom
     CHECK (recorded_by IS NOT NULL OR (answer_id IS NOT NULL AND answered_by IS NOT NULL));
 ALTER TABLE release_approval ADD CONSTRAINT release_approval_only_answers_take_back
     CHECK (approves IS NOT NULL OR answer_id IS NOT NULL);
+ALTER TABLE release_approval ADD FOREIGN KEY (organisation_id, animal_id, answer_id)
+    REFERENCES vet_answer (organisation_id, animal_id, id);

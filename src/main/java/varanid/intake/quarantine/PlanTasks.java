@@ -2,9 +2,10 @@ package varanid.intake.quarantine;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.springframework.data.domain.Limit;
@@ -14,20 +15,26 @@ import varanid.intake.animal.Animals;
 import varanid.intake.reminder.CalendarTask;
 import varanid.intake.reminder.PlannedTask;
 import varanid.intake.reminder.TaskSource;
+import varanid.intake.vet.Recommendations;
 
 /** Tells calendars the tasks of every quarantine. */
 @Component
 class PlanTasks implements TaskSource {
 
     private static final int PAGE = 200;
+    /** How long a visit that nobody made is told of, of an animal that is not in quarantine. */
+    private static final int VISITS_OF_DAYS = 60;
+
     private static final int PRIORITY = 5;
     private static final int PRIORITY_OF_PEOPLE = 3;
 
     private final FollowUps followUps;
+    private final Recommendations recommendations;
     private final Animals animals;
 
-    PlanTasks(FollowUps followUps, Animals animals) {
+    PlanTasks(FollowUps followUps, Recommendations recommendations, Animals animals) {
         this.followUps = followUps;
+        this.recommendations = recommendations;
         this.animals = animals;
     }
 
@@ -35,17 +42,18 @@ class PlanTasks implements TaskSource {
     @Transactional(readOnly = true)
     public List<PlannedTask> tasks(UUID organisationId, ZoneId zone, Optional<UUID> animalId, LocalDate asOf) {
         Names names = new Names(animals, organisationId);
-        return animals(organisationId, animalId).stream()
+        return animals(organisationId, animalId, asOf).stream()
                 .flatMap(animal -> followUps.find(organisationId, zone, animal, asOf).stream())
                 .flatMap(followUp -> tasks(followUp, names))
                 .toList();
     }
 
-    private List<UUID> animals(UUID organisationId, Optional<UUID> animalId) {
+    private List<UUID> animals(UUID organisationId, Optional<UUID> animalId, LocalDate asOf) {
         if (animalId.isPresent()) {
             return List.of(animalId.get());
         }
-        List<UUID> all = new ArrayList<>();
+        Set<UUID> all =
+                new TreeSet<>(recommendations.listAnimalsToVisit(organisationId, asOf.minusDays(VISITS_OF_DAYS)));
         UUID after = new UUID(0, 0);
         List<UUID> page;
         do {
@@ -53,7 +61,7 @@ class PlanTasks implements TaskSource {
             all.addAll(page);
             after = page.isEmpty() ? after : page.get(page.size() - 1);
         } while (page.size() == PAGE);
-        return all;
+        return List.copyOf(all);
     }
 
     /** A task that was let pass is told no more: the next of its kind is done instead. */

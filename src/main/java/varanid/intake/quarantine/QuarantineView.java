@@ -7,9 +7,11 @@ import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import varanid.intake.vet.Recommendation;
 
 /** The quarantine of one animal, as people read it. */
 @Schema(name = "Quarantine")
@@ -34,8 +36,17 @@ record QuarantineView(
         @Schema(description = "how that which was found or is suspected travels")
         List<String> contagionRoutes,
 
-        @Schema(description = "of the last look; none where nobody has looked") @Nullable
+        @Schema(description = "by the last look and what vets answered; none where nobody has looked or answered")
+        @Nullable
         String urgency,
+
+        @Schema(
+                description = "whose word the urgency is; the recommendation has the rest",
+                allowableValues = {"computed", "vet"})
+        String urgencyBy,
+
+        @Schema(description = "what a vet is to be called for: it came after the vet's answer") @Nullable
+        String alert,
 
         WorkPlaceView workPlace,
 
@@ -72,6 +83,10 @@ record QuarantineView(
                 followUp.isolation().code(),
                 followUp.contagion().stream().sorted().map(Route::code).toList(),
                 followUp.urgency().orElse(null),
+                followUp.answered()
+                        .map(holds -> holds.by().name().toLowerCase(Locale.ROOT))
+                        .orElse("computed"),
+                followUp.answered().flatMap(Recommendation::alert).orElse(null),
                 WorkPlaceView.of(policy, followUp.workPlace()),
                 followUp.asks().stream()
                         .map(ask -> ClockView.AskView.of(policy, ask, names))

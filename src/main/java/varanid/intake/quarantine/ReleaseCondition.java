@@ -51,6 +51,7 @@ public sealed interface ReleaseCondition {
         WEIGHT("its weight holds"),
         TREATMENT_ENDED("no treatment goes on"),
         VET_APPROVAL("a vet approves"),
+        NOTHING_NEW_SINCE_VET("nothing new since the vet's answer"),
         NO_LEGAL_HOLD("no authority holds it");
 
         private final String label;

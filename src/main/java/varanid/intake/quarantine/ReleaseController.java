@@ -493,6 +493,7 @@ class ReleaseController {
                         "weight",
                         "treatment-ended",
                         "vet-approval",
+                        "nothing-new-since-vet",
                         "no-legal-hold"
                     })
             String id,

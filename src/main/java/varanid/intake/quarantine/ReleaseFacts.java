@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param treatmentOpen a treatment that has begun and not ended, in words, for what it was; empty where none is
  * @param vetObjection who of the vets objects to the release; empty where none does. The last word of a vet counts
  * @param vetApproval who of the vets approved the release on which day; empty where nobody has
+ * @param answers what vets answered, where any did
  * @param legalHold whether the animal is held by an authority; empty where nobody has said
  * @param seized whether its origin is a seizure, so that a hold must be ruled out
  */
@@ -29,6 +30,7 @@ public record ReleaseFacts(
         Optional<String> treatmentOpen,
         Optional<Approval> vetApproval,
         Optional<Approval> vetObjection,
+        Optional<Answers> answers,
         Optional<Boolean> legalHold,
         boolean seized) {
 
@@ -78,6 +80,20 @@ public record ReleaseFacts(
         NOT_GAINING,
         FALLING,
         CANNOT_TELL
+    }
+
+    /**
+     * What vets answered.
+     *
+     * @param standing the answer that stands, in words; empty where none is confirmed
+     * @param newSince what its writer had not seen and a vet is to be called for, in words
+     * @param unconfirmed answers after it that nobody has confirmed, in words
+     */
+    public record Answers(Optional<String> standing, List<String> newSince, List<String> unconfirmed) {
+        public Answers {
+            newSince = List.copyOf(newSince);
+            unconfirmed = List.copyOf(unconfirmed);
+        }
     }
 
     /** What a vet said of the release, for or against it. */

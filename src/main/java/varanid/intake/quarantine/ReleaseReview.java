@@ -48,6 +48,7 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
         if (facts.clock().vetRelease() || facts.vetObjection().isPresent()) {
             conditions.add(approval(facts));
         }
+        facts.answers().map(ReleaseReview::nothingNew).ifPresent(conditions::add);
         if (facts.seized() || facts.legalHold().isPresent()) {
             conditions.add(legalHold(facts));
         }
@@ -85,7 +86,7 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
     /** The last so many samples since the clock's start: all negative, fresh, and far enough apart. */
     private static ReleaseCondition stool(QuarantinePolicy.Faecal rule, ReleaseFacts facts) {
         ReleaseCondition.Id id = ReleaseCondition.Id.STOOL_NEGATIVE;
-        Optional<LocalDate> start = start(facts);
+        Optional<LocalDate> start = facts.clock().start();
         List<ReleaseFacts.StoolSample> counted = facts.samples().stream()
                 .filter(sample -> sample.result() != ReleaseFacts.Result.UNUSABLE)
                 .filter(sample -> start.isEmpty() || !sample.takenOn().isBefore(start.get()))
@@ -228,7 +229,8 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
         }
         // What was approved before a restart was another state of things.
         return facts.vetApproval()
-                .filter(approval -> start(facts)
+                .filter(approval -> facts.clock()
+                        .start()
                         .map(start -> !approval.on().isBefore(start))
                         .orElse(true))
                 .<ReleaseCondition>map(approval -> new ReleaseCondition.Met(
@@ -239,13 +241,20 @@ public record ReleaseReview(LocalDate asOf, List<ReleaseCondition> conditions) {
                         "a vet's approval, recorded since the days began"));
     }
 
-    private static Optional<LocalDate> start(ReleaseFacts facts) {
-        return facts.clock()
-                .standing()
-                .fold(
-                        empty -> Optional.empty(),
-                        running -> Optional.of(running.start()),
-                        held -> Optional.of(held.start()));
+    /** What the vet who answered had not seen is seen by a vet before a release. */
+    private static ReleaseCondition nothingNew(ReleaseFacts.Answers answers) {
+        ReleaseCondition.Id id = ReleaseCondition.Id.NOTHING_NEW_SINCE_VET;
+        List<String> evidence = new ArrayList<>();
+        answers.standing().ifPresent(evidence::add);
+        answers.newSince().forEach(sign -> evidence.add("new since then: " + sign));
+        answers.unconfirmed().forEach(answer -> evidence.add("not confirmed: " + answer));
+        if (!answers.newSince().isEmpty()) {
+            return new ReleaseCondition.Unmet(id, evidence, "a vet's answer after that: call");
+        }
+        return answers.unconfirmed().isEmpty()
+                ? new ReleaseCondition.Met(id, evidence)
+                : new ReleaseCondition.Unknown(
+                        id, evidence, "whether a vet wrote it: a clinician confirms it, or a vet answers");
     }
 
     private static ReleaseCondition legalHold(ReleaseFacts facts) {

@@ -19,6 +19,9 @@ import varanid.intake.diary.Diary;
 import varanid.intake.platform.id.RowKey;
 import varanid.intake.sample.KeptSample;
 import varanid.intake.sample.Samples;
+import varanid.intake.vet.Recommendation;
+import varanid.intake.vet.Recommendations;
+import varanid.intake.vet.VetAnswer;
 import varanid.intake.weight.Judged;
 import varanid.intake.weight.WeightTrend;
 import varanid.intake.weight.WeightTrends;
@@ -38,6 +41,7 @@ class ReleaseReviews {
     private final Diary diary;
     private final Samples samples;
     private final WeightTrends trends;
+    private final Recommendations recommendations;
     private final PeopleNames people;
     private final QuarantinePolicy policy;
 
@@ -51,6 +55,7 @@ class ReleaseReviews {
             Diary diary,
             Samples samples,
             WeightTrends trends,
+            Recommendations recommendations,
             PeopleNames people,
             QuarantinePolicy policy) {
         this.whereabouts = whereabouts;
@@ -62,6 +67,7 @@ class ReleaseReviews {
         this.diary = diary;
         this.samples = samples;
         this.trends = trends;
+        this.recommendations = recommendations;
         this.people = people;
         this.policy = policy;
     }
@@ -95,9 +101,36 @@ class ReleaseReviews {
                         treatment(book, reading),
                         word.filter(row -> Boolean.TRUE.equals(row.approves)).map(this::said),
                         word.filter(row -> Boolean.FALSE.equals(row.approves)).map(this::said),
+                        answers(organisation, zone, animal.id(), asOf),
                         holds.find(organisation, animal.id(), asOf)
                                 .map(row -> row.state.equals(LegalHolds.State.HELD.code())),
                         Origins.isSeized(animal)));
+    }
+
+    private Optional<ReleaseFacts.Answers> answers(UUID organisation, ZoneId zone, UUID animal, LocalDate asOf) {
+        Recommendation holds = recommendations.find(organisation, zone, animal, asOf);
+        return holds.standing().isEmpty() && holds.unconfirmed().isEmpty()
+                ? Optional.empty()
+                : Optional.of(new ReleaseFacts.Answers(
+                        holds.standing().map(answer -> inWords(answer, zone)),
+                        holds.newSince().stream()
+                                .map(Recommendation.NewSince::label)
+                                .toList(),
+                        holds.unconfirmed().stream()
+                                .map(answer -> inWords(answer, zone))
+                                .toList()));
+    }
+
+    private static String inWords(VetAnswer answer, ZoneId zone) {
+        List<String> said = new ArrayList<>();
+        answer.urgency().ifPresent(urgency -> said.add("urgency " + urgency));
+        answer.isolation().ifPresent(isolation -> said.add("isolation " + isolation));
+        answer.quarantineUntil().ifPresent(until -> said.add("not released before " + Why.words(until)));
+        answer.approvesRelease()
+                .ifPresent(approves -> said.add(approves ? "approves the release" : "objects to the release"));
+        return answer.writer().name() + ", " + answer.writer().practice() + ", answered on "
+                + Why.words(LocalDate.ofInstant(answer.answeredAt(), zone))
+                + (said.isEmpty() ? "" : ": " + String.join(", ", said));
     }
 
     private ReleaseFacts.Approval said(ReleaseApprovalRow row) {

@@ -53,6 +53,12 @@ public class Recommendations {
         return answers.list(organisationId, animalId);
     }
 
+    /** The animals of which an answer names the day of a next visit, that day or a later one. */
+    @Transactional(readOnly = true)
+    public List<UUID> listAnimalsToVisit(UUID organisationId, LocalDate from) {
+        return answers.listAnimalsToVisit(organisationId, from);
+    }
+
     /** One answer. */
     @Transactional(readOnly = true)
     public Optional<VetAnswer> findAnswer(UUID organisationId, UUID animalId, UUID answerId) {

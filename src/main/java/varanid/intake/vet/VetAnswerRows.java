@@ -1,5 +1,6 @@
 package varanid.intake.vet;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -39,4 +40,9 @@ interface VetAnswerRows extends Repository<VetAnswerRow, RowKey> {
             where a.key.organisationId = :organisationId and a.animalId = :animalId
             order by a.key.id""")
     List<VetAnswerRow> listAll(UUID organisationId, UUID animalId);
+
+    @Query("""
+            select distinct r.animalId from VetAnswerRow r
+            where r.key.organisationId = :organisationId and r.nextVisit >= :from""")
+    List<UUID> listAnimalsToVisit(UUID organisationId, LocalDate from);
 }

@@ -234,6 +234,10 @@ class VetAnswers {
                 .map(row -> read(organisationId, animalId, List.of(row)).get(0));
     }
 
+    List<UUID> listAnimalsToVisit(UUID organisationId, LocalDate from) {
+        return rows.listAnimalsToVisit(organisationId, from);
+    }
+
     /** All of an animal, the one given first comes first. */
     List<VetAnswer> list(UUID organisationId, UUID animalId) {
         return read(organisationId, animalId, rows.listAll(organisationId, animalId)).stream()

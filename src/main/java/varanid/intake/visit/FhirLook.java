@@ -74,7 +74,7 @@ final class FhirLook {
                                         urgency.path("recommended").asString(""),
                                         null),
                                 urgency.path("label").asString("")))
-                .with("rationale", rationale(look)));
+                .with("rationale", rationale(look, texts)));
         JsonNode isolation = look.path("isolation");
         if (isolation.isObject()) {
             predictions.add(FhirObject.of()
@@ -87,7 +87,7 @@ final class FhirLook {
                                             isolation.path("recommended").asString(""),
                                             null),
                                     null))
-                    .with("rationale", texts(isolation.path("because"))));
+                    .with("rationale", texts(isolation.path("because"), texts)));
         }
         List<FhirObject> notes = new ArrayList<>();
         notes.add(note(texts.say("unvalidated")));
@@ -107,7 +107,7 @@ final class FhirLook {
                 .withNarrative(document.narrative()
                         .paragraph("basis", texts.word("basis", Basis.COMPUTED.code()))
                         .paragraph("recommendation", urgency.path("label").asString(""))
-                        .paragraph("reasons", rationale(look))
+                        .paragraph("reasons", rationale(look, texts))
                         .paragraph("notice", texts.say("unvalidated")))
                 .with("status", "final")
                 .with(
@@ -129,13 +129,13 @@ final class FhirLook {
         return FhirObject.of().with("text", FhirText.markdown(text));
     }
 
-    private static String rationale(JsonNode look) {
-        return texts(look.path("reasons"));
+    private static String rationale(JsonNode look, HandOverTexts words) {
+        return texts(look.path("reasons"), words);
     }
 
-    private static String texts(JsonNode reasons) {
+    private static String texts(JsonNode reasons, HandOverTexts words) {
         List<String> texts = new ArrayList<>();
-        reasons.forEach(reason -> texts.add(LookShown.reasonText(reason)));
+        reasons.forEach(reason -> texts.add(LookShown.reasonText(reason, words)));
         return String.join("\n", texts);
     }
 

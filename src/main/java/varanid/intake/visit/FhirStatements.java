@@ -108,7 +108,8 @@ final class FhirStatements {
                         "extension",
                         FhirObject.of()
                                 .with("url", FhirCode.ABSENT_EXTENSION)
-                                .with("valueCode", computed ? "not-applicable" : "unknown"));
+                                .with("valueCode", computed ? "not-applicable" : "unknown"))
+                .with("display", document.texts().say("not-recorded"));
         return FhirObject.resource("Observation")
                 .with("meta", FhirCode.meta(basis))
                 .withNarrative(narrative)

@@ -48,7 +48,7 @@ record Entry(
      * The way entries are made. Raised when the same facts would make another entry, or the same records other facts:
      * every entry made before is then made again.
      */
-    static final int FORM = 1;
+    static final int FORM = 2;
 
     /** After every date. */
     static final LocalDate NEVER = LocalDate.of(9999, 12, 31);

@@ -25,6 +25,7 @@ import varanid.intake.quarantine.Ask;
 import varanid.intake.quarantine.ClockReading;
 import varanid.intake.quarantine.FollowUp;
 import varanid.intake.quarantine.FollowUps;
+import varanid.intake.vet.Recommendation;
 import varanid.intake.weight.Judged;
 import varanid.intake.weight.WeightRules;
 import varanid.intake.weight.WeightTrend;
@@ -82,14 +83,19 @@ class RecordedFacts implements EntrySource {
         List<WeightRules.Threshold> lost = weights.find(organisation, zone, animal.id(), today).stream()
                 .flatMap(RecordedFacts::past)
                 .toList();
-        Optional<Urgency> byLook = last.flatMap(look -> Urgency.find(look.urgency()));
+        Optional<Recommendation> answered = followUp.answered();
+        Optional<Urgency> byLook = followUp.urgency().flatMap(Urgency::find);
         Optional<Urgency> byWeight = lost.stream()
                 .flatMap(threshold -> Urgency.find(threshold.urgency()).stream())
                 .min(Comparator.naturalOrder());
+        Optional<Urgency> bySign = answered.stream()
+                .flatMap(its -> its.newSince().stream())
+                .flatMap(sign -> Urgency.find(sign.floor()).stream())
+                .min(Comparator.naturalOrder());
         Optional<Urgency> urgency =
-                Stream.of(byLook, byWeight).flatMap(Optional::stream).min(Comparator.naturalOrder());
-        Optional<String> headline = urgency.equals(byLook)
-                ? last.map(LastLook::headline)
+                Stream.of(byLook, byWeight, bySign).flatMap(Optional::stream).min(Comparator.naturalOrder());
+        Optional<String> headline = urgency.equals(byLook) || urgency.equals(bySign)
+                ? answered.map(Recommendation::headline).or(() -> last.map(LastLook::headline))
                 : lost.stream().map(WeightRules.Threshold::text).findFirst();
         return new WorklistFacts(
                 animal.name(),
@@ -98,7 +104,7 @@ class RecordedFacts implements EntrySource {
                 headline,
                 last.map(look -> !look.newOrWorse().isEmpty()).orElse(false),
                 last.filter(look -> look.before().isPresent()).map(LastLook::id),
-                reasons(last, lost),
+                reasons(zone, answered, last, lost),
                 followUp.stop(),
                 openTasks(organisation, zone, animal, followUp, last));
     }
@@ -111,11 +117,29 @@ class RecordedFacts implements EntrySource {
                         not -> Stream.empty()));
     }
 
-    /** New and worse first, then what carries the urgency; each finding once. */
-    private List<WorklistFacts.Reason> reasons(Optional<LastLook> last, List<WeightRules.Threshold> lost) {
+    /**
+     * What a vet is to be called for first, then what a vet answered, new and worse things, and what carries the urgency;
+     * each finding once.
+     */
+    private List<WorklistFacts.Reason> reasons(
+            ZoneId zone, Optional<Recommendation> answered, Optional<LastLook> last, List<WeightRules.Threshold> lost) {
         List<WorklistFacts.Reason> reasons = new ArrayList<>();
+        answered.ifPresent(its -> {
+            its.newSince()
+                    .forEach(sign ->
+                            reasons.add(new WorklistFacts.Reason(sign.finding(), texts.newSinceAnswer(sign.label()))));
+            its.standing()
+                    .ifPresent(answer ->
+                            reasons.add(new WorklistFacts.Reason("vet-answer", texts.answered(answer, zone))));
+            its.unconfirmed().stream()
+                    .limit(1)
+                    .forEach(answer -> reasons.add(
+                            new WorklistFacts.Reason("unconfirmed-answer", texts.unconfirmed(answer, zone))));
+        });
         last.ifPresent(look -> {
-            look.newOrWorse()
+            look.newOrWorse().stream()
+                    .filter(sign ->
+                            reasons.stream().noneMatch(reason -> reason.code().equals(sign.code())))
                     .forEach(
                             sign -> reasons.add(new WorklistFacts.Reason(sign.code(), texts.newOrWorse(sign.label()))));
             look.urgentBecause().stream()

@@ -2,7 +2,11 @@ package varanid.intake.worklist;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.springframework.stereotype.Component;
@@ -11,12 +15,15 @@ import tools.jackson.dataformat.yaml.YAMLMapper;
 import varanid.intake.quarantine.Isolation;
 import varanid.intake.quarantine.RoundsOrder;
 import varanid.intake.quarantine.WorkPlace;
+import varanid.intake.vet.VetAnswer;
 
 /** The words of {@code shared/reference/worklist.yaml}. */
 @Component
 class WorklistTexts {
 
     private static final String PATH = "/shared/reference/worklist.yaml";
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
     private final TextFile file;
 
@@ -62,6 +69,25 @@ class WorklistTexts {
         return file.newOrWorse().replace("{what}", what);
     }
 
+    /** A sign that a vet has to be called for. */
+    String newSinceAnswer(String what) {
+        return file.newSinceAnswer().replace("{what}", what);
+    }
+
+    String answered(VetAnswer answer, ZoneId zone) {
+        return filled(file.answered(), answer, zone);
+    }
+
+    String unconfirmed(VetAnswer answer, ZoneId zone) {
+        return filled(file.unconfirmed(), answer, zone);
+    }
+
+    private static String filled(String text, VetAnswer answer, ZoneId zone) {
+        return text.replace("{day}", DAY.format(LocalDate.ofInstant(answer.answeredAt(), zone)))
+                .replace("{name}", answer.writer().name())
+                .replace("{practice}", answer.writer().practice());
+    }
+
     /** What to remember at that stop of the rounds. */
     String reminder(RoundsOrder.Stop stop) {
         return reminder(stop.workPlace().code(), stop.isolation().code());
@@ -89,5 +115,8 @@ class WorklistTexts {
             Map<String, Titled> tasks,
             Map<String, String> lookNow,
             String newOrWorse,
+            String newSinceAnswer,
+            String answered,
+            String unconfirmed,
             List<Reminder> reminders) {}
 }

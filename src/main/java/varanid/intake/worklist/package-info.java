@@ -14,7 +14,7 @@
  * <p>What an entry is made of comes from an {@link varanid.intake.worklist.EntrySource}: from the records themselves.
  *
  * <p>May use: {@code account} (the zone), {@code animal}, {@code assessment}, {@code diary}, {@code weight},
- * {@code quarantine} (plans and the order of the rounds), {@code platform.database}, {@code platform.time},
+ * {@code quarantine} (plans and the order of the rounds), {@code vet}, {@code platform.database}, {@code platform.time},
  * {@code platform.web}. None of these uses it.
  */
 @NullMarked

@@ -32,6 +32,7 @@ class ReleaseReviewTest {
         private Optional<String> treatment = Optional.empty();
         private Optional<ReleaseFacts.Approval> approval = Optional.empty();
         private Optional<ReleaseFacts.Approval> objection = Optional.empty();
+        private Optional<ReleaseFacts.Answers> answers = Optional.empty();
         private Optional<Boolean> hold = Optional.empty();
         private boolean seized;
 
@@ -48,6 +49,7 @@ class ReleaseReviewTest {
                             treatment,
                             approval,
                             objection,
+                            answers,
                             hold,
                             seized));
         }
@@ -62,6 +64,21 @@ class ReleaseReviewTest {
 
     private static ReleaseFacts.StoolSample stool(int day, int hours, Result result) {
         return new ReleaseFacts.StoolSample(day(day), Optional.of(hours), result);
+    }
+
+    @Test
+    void whatTheVetHadNotSeenStandsAgainstIt() {
+        Case it = new Case();
+        assertThat(it.review().conditions())
+                .extracting(ReleaseCondition::id)
+                .doesNotContain(ReleaseCondition.Id.NOTHING_NEW_SINCE_VET);
+        it.answers = Optional.of(new ReleaseFacts.Answers(Optional.of("Dr A, of B"), List.of(), List.of()));
+        assertThat(it.get(ReleaseCondition.Id.NOTHING_NEW_SINCE_VET))
+                .isEqualTo(new ReleaseCondition.Met(ReleaseCondition.Id.NOTHING_NEW_SINCE_VET, List.of("Dr A, of B")));
+        it.answers = Optional.of(new ReleaseFacts.Answers(Optional.of("Dr A"), List.of("gasps"), List.of()));
+        assertThat(it.get(ReleaseCondition.Id.NOTHING_NEW_SINCE_VET)).isInstanceOf(ReleaseCondition.Unmet.class);
+        it.answers = Optional.of(new ReleaseFacts.Answers(Optional.empty(), List.of(), List.of("somebody")));
+        assertThat(it.get(ReleaseCondition.Id.NOTHING_NEW_SINCE_VET)).isInstanceOf(ReleaseCondition.Unknown.class);
     }
 
     @Test
