@@ -145,6 +145,7 @@ class ModulesTest {
                             "sample",
                             "scoring",
                             "share",
+                            "vet",
                             "weight",
                             "platform.web")),
             Map.entry("share", Set.of("account", "animal", "platform.id", "platform.web")),

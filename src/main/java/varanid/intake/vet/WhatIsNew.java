@@ -32,13 +32,15 @@ record WhatIsNew(LookFacts look, List<KeptLook.Sign> signs, boolean moreUrgent, 
         LookComparison comparison = seen.map(before -> LookComparison.of(before.reading(), look.reading()))
                 .orElseGet(() -> LookComparison.first(look.reading()));
         List<KeptLook.Sign> signs = new ArrayList<>();
+        List<KeptLook.Sign> known = new ArrayList<>();
         boolean cannotTell = false;
         for (LookComparison.Change change : comparison.changes()) {
-            Optional<KeptLook.Sign> sign = look.kept()
-                    .findSign(change.finding().id())
-                    .filter(KeptLook.Sign::counts)
-                    .filter(it -> !isKnownTo(answer, change.finding(), it.level()));
-            if (sign.isPresent() && change.isNewOrWorse()) {
+            Optional<KeptLook.Sign> sign =
+                    look.kept().findSign(change.finding().id()).filter(KeptLook.Sign::counts);
+            if (sign.isPresent()
+                    && isKnownTo(answer, change.finding(), sign.get().level())) {
+                known.add(sign.get());
+            } else if (sign.isPresent() && change.isNewOrWorse()) {
                 signs.add(sign.get());
             } else if (sign.isPresent() && change.kind() == LookComparison.Kind.CANNOT_TELL) {
                 cannotTell = true;
@@ -49,21 +51,24 @@ record WhatIsNew(LookFacts look, List<KeptLook.Sign> signs, boolean moreUrgent, 
                 .flatMap(it -> look.kept().findSign(it.finding()).stream())
                 .filter(KeptLook.Sign::counts)
                 .forEach(signs::add);
-        boolean higher = seen.isEmpty()
-                || Urgency.rank(look.urgency()) > Urgency.rank(seen.get().urgency());
-        boolean adds = !signs.isEmpty()
-                || cannotTell
-                || higher
-                || look.isStrict() && !seen.get().isStrict()
-                || isMustSeeLost(seen.get(), look);
+        // What the vet had named may well be why the look is more urgent or strict than the one before.
+        boolean higher = Urgency.rank(look.urgency())
+                        > seen.map(before -> Urgency.rank(before.urgency())).orElse(-1)
+                && known.stream()
+                        .flatMap(sign -> sign.floor().stream())
+                        .noneMatch(floor -> Urgency.rank(floor) >= Urgency.rank(look.urgency()));
+        boolean stricter = look.isStrict()
+                && seen.filter(LookFacts::isStrict).isEmpty()
+                && known.stream().allMatch(sign -> sign.strictRoutes().isEmpty());
+        boolean adds = !signs.isEmpty() || cannotTell || higher || stricter || isMustSeeLost(seen, look);
         return new WhatIsNew(look, signs, higher && !look.onlyUnseen(), adds);
     }
 
     /** Something that has to be seen was seen in the look before, and is not now. */
-    private static boolean isMustSeeLost(LookFacts before, LookFacts now) {
+    private static boolean isMustSeeLost(Optional<LookFacts> before, LookFacts now) {
         return now.reading().unseenMustSee().stream()
-                .anyMatch(state -> before.reading()
-                        .find(state.finding().id())
+                .anyMatch(state -> before.flatMap(
+                                look -> look.reading().find(state.finding().id()))
                         .filter(then -> then.possible().size() == 1)
                         .isPresent());
     }

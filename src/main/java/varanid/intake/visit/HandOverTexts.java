@@ -86,6 +86,11 @@ class HandOverTexts {
         return file.page();
     }
 
+    /** One of them. */
+    String page(String code) {
+        return get(file.page(), "page", code);
+    }
+
     List<String> notices() {
         return file.notices();
     }

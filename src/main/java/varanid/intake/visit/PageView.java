@@ -5,20 +5,23 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A summary as a page shows it: every value a text that only has to be escaped.
  *
+ * @param brief whether it is so short that one column in a larger type holds it
  * @param plot a drawing, or nothing
  * @param qr a drawing, or nothing where no link was made
  */
 record PageView(
+        boolean brief,
         String title,
         String made,
         List<String> about,
@@ -37,13 +40,20 @@ record PageView(
         List<String> notices,
         Map<String, String> words) {
 
-    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
+    static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter OFFSET = DateTimeFormatter.ofPattern("xxx", Locale.ENGLISH);
     private static final int QR_PIXELS = 96;
     private static final int MANY = 3;
+    /** Characters of statements that still fit one A4 page in one column. */
+    private static final int BRIEF = 1_800;
+
+    private static final Set<Basis> WITNESSED = Set.of(Basis.OBSERVED, Basis.MEASURED, Basis.REPORTED);
+    private static final String WEIGHING = "weighing";
 
     /** @param unless who saw it all, and when, where a statement says nothing else */
     record SectionView(String code, String title, String unless, List<StatementView> statements) {}
 
+    /** @param label empty where it is that of the statement before, known in the same way */
     record StatementView(String basis, String tag, String weight, String label, String text, String about) {}
 
     record BasisView(String basis, String tag, String meaning) {}
@@ -82,8 +92,9 @@ record PageView(
                                     .on()
                                     .toString());
             return new PageView(
+                    isBrief(),
                     clean(summary.animal().title()),
-                    texts.say("made", "when", moment(summary.madeAt()), "zone", zone.getId()),
+                    texts.say("made", "when", moment(summary.madeAt()), "zone", zone()),
                     about(),
                     summary.alerts().stream().map(alert -> clean(alert.text())).toList(),
                     summary.standing().urgency() == null
@@ -128,21 +139,62 @@ record PageView(
             return about;
         }
 
+        private boolean isBrief() {
+            return summary.sections().stream()
+                            .flatMap(section -> section.statements().stream())
+                            .mapToInt(statement ->
+                                    statement.label().length() + statement.text().length())
+                            .sum()
+                    <= BRIEF;
+        }
+
+        /** Its offset from UTC beside its name, for a reader elsewhere. */
+        private String zone() {
+            return zone.getId() + ", UTC" + OFFSET.format(summary.madeAt().atZone(zone));
+        }
+
         private SectionView section(Summary.Section section) {
-            Statement.@Nullable When common = common(section);
+            List<Statement> said = section.statements().stream()
+                    .filter(statement -> !section.history() || !isInTable(statement))
+                    .toList();
+            Statement.@Nullable When common = common(said);
+            List<StatementView> shown = new ArrayList<>();
+            @Nullable Statement before = null;
+            for (Statement statement : said) {
+                boolean again = before != null
+                        && before.basis() == statement.basis()
+                        && before.label().equals(statement.label());
+                shown.add(statement(statement, common, again));
+                before = statement;
+            }
             return new SectionView(
                     section.code(),
                     clean(section.title()),
                     common == null ? "" : texts.say("unless", "what", when(common.at(), common.by())),
-                    section.statements().stream()
-                            .map(statement -> statement(statement, common))
-                            .toList());
+                    shown);
         }
 
-        /** What at least three statements, and more than any other, say of when and by whom. */
-        private static Statement.@Nullable When common(Summary.Section section) {
-            Map<Statement.When, Integer> counts = new HashMap<>();
-            section.statements().stream()
+        private boolean isInTable(Statement statement) {
+            return statement.code().equals(WEIGHING)
+                    && statement.at() != null
+                    && summary.weights().stream()
+                            .anyMatch(point -> point.at().equals(statement.at()));
+        }
+
+        /**
+         * What at least three statements, and more than any other, say of when and by whom; nothing where another that
+         * was seen, measured or told says nothing of it, for it would seem to be meant too.
+         */
+        private static Statement.@Nullable When common(List<Statement> said) {
+            if (said.stream()
+                    .anyMatch(statement -> WITNESSED.contains(statement.basis())
+                            && statement.at() == null
+                            && statement.by() == null
+                            && statement.on() == null)) {
+                return null;
+            }
+            Map<Statement.When, Integer> counts = new LinkedHashMap<>();
+            said.stream()
                     .filter(statement -> statement.at() != null)
                     .forEach(statement -> counts.merge(statement.when(), 1, Integer::sum));
             return counts.entrySet().stream()
@@ -152,7 +204,7 @@ record PageView(
                     .orElse(null);
         }
 
-        private StatementView statement(Statement statement, Statement.@Nullable When common) {
+        private StatementView statement(Statement statement, Statement.@Nullable When common, boolean again) {
             List<String> about = new ArrayList<>();
             if (!statement.when().equals(common)) {
                 if (statement.at() != null || statement.by() != null) {
@@ -169,7 +221,7 @@ record PageView(
                     statement.basis().code(),
                     texts.word("tag", statement.basis().code()),
                     statement.weight().code(),
-                    clean(statement.label()),
+                    again ? "" : clean(statement.label()),
                     clean(statement.text()),
                     clean(String.join(" · ", about)));
         }
@@ -183,11 +235,23 @@ record PageView(
         private WeightView weight(Summary.WeightPoint point) {
             return new WeightView(
                     point.on().toString(),
-                    point.grams().stripTrailingZeros().toPlainString() + " g",
+                    shown(point),
                     point.stepGrams() == null
                             ? texts.say("not-recorded")
                             : point.stepGrams().stripTrailingZeros().toPlainString() + " g",
                     texts.word("compared", point.comparable() ? "yes" : "no"));
+        }
+
+        /** As its statement says it. */
+        private String shown(Summary.WeightPoint point) {
+            return summary.sections().stream()
+                    .filter(Summary.Section::history)
+                    .flatMap(section -> section.statements().stream())
+                    .filter(statement ->
+                            statement.code().equals(WEIGHING) && point.at().equals(statement.at()))
+                    .map(statement -> clean(statement.text()))
+                    .findFirst()
+                    .orElseGet(() -> point.grams().stripTrailingZeros().toPlainString() + " g");
         }
 
         private String moment(Instant at) {

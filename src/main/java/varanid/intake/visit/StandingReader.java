@@ -1,47 +1,46 @@
 package varanid.intake.visit;
 
 import java.util.Collection;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
-import varanid.intake.assessment.ReadLook;
+import varanid.intake.vet.Recommendation;
+import varanid.intake.vet.Recommendations;
 
-/** How soon a vet and how strictly apart, as it stands. */
+/** How soon a vet and how strictly apart, as it stands: a vet's answer above what is worked out. */
 @Component
 class StandingReader {
 
     private static final String STRICT = "strict";
 
-    private final LatestLook looks;
+    private final Recommendations recommendations;
     private final HandOverTexts texts;
 
-    StandingReader(LatestLook looks, HandOverTexts texts) {
-        this.looks = looks;
+    StandingReader(Recommendations recommendations, HandOverTexts texts) {
+        this.recommendations = recommendations;
         this.texts = texts;
     }
 
     Summary.Standing read(Visit visit) {
-        Optional<ReadLook> look = looks.find(visit);
-        return look.map(it -> new Summary.Standing(
-                        it.kept().urgency(),
-                        headline(it),
-                        Basis.COMPUTED,
-                        it.kept().isolation().orElse(STRICT),
-                        isolation(
-                                it.kept().isolation().orElse(STRICT), it.kept().isolationRoutes())))
-                // Nobody can say that it may be near others.
-                .orElseGet(() -> new Summary.Standing(
-                        null,
-                        texts.say("no-look-headline"),
-                        Basis.COMPUTED,
-                        STRICT,
-                        texts.say("standing-strict-plain")));
+        Recommendation holds =
+                recommendations.find(visit.organisationId(), visit.zone(), visit.animalId(), visit.today());
+        if (holds.urgency().isEmpty()) {
+            // Nobody can say that it may be near others.
+            return new Summary.Standing(
+                    null, texts.say("no-look-headline"), Basis.COMPUTED, STRICT, texts.say("standing-strict-plain"));
+        }
+        boolean byVet = holds.by() == Recommendation.By.VET;
+        return new Summary.Standing(
+                holds.urgency().get(),
+                byVet || holds.callVet() ? holds.headline() : computed(holds),
+                byVet ? Basis.VET : Basis.COMPUTED,
+                holds.isolation(),
+                isolation(holds.isolation(), holds.routes()));
     }
 
-    private String headline(ReadLook look) {
-        String soon = texts.headline(look.kept().urgency());
-        String own = look.document().at("/urgency/headline").stringValue("");
-        return own.isEmpty() ? soon : soon + ". " + own;
+    private String computed(Recommendation holds) {
+        String soon = texts.headline(holds.urgency().orElseThrow());
+        String own = holds.headline();
+        return own.isEmpty() || own.equals(soon) ? soon : soon + ". " + own;
     }
 
     String isolation(String code, Collection<String> routes) {

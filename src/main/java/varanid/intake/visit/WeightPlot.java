@@ -92,7 +92,7 @@ final class WeightPlot {
     private void axes(StringBuilder svg) {
         for (double grams = lowest; grams <= highest + step / 2; grams += step) {
             double y = y(grams);
-            svg.append(segment(LEFT, y, WIDTH - RIGHT, y, 0.3))
+            svg.append(segment(LEFT, y, WIDTH - RIGHT, y, 0.2))
                     .append(text(LEFT - 4, y + 3, "end", label(grams) + " g"));
         }
         svg.append(segment(LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT, HEIGHT - BOTTOM, 1));

@@ -9,15 +9,15 @@ import varanid.intake.scoring.ChecklistDraft;
 import varanid.intake.scoring.Scorer;
 
 /** The monitor checklist as it is shipped, and answers to it as test files write them. */
-final class ShippedChecklist {
+public final class ShippedChecklist {
 
-    static final Scorer SCORER =
+    public static final Scorer SCORER =
             new Catalogue().find("varanid-intake", 1).orElseThrow().scorer();
 
     private ShippedChecklist() {}
 
     /** The place of an urgency on the scale, 0 for the mildest. */
-    static int rank(String urgency) {
+    public static int rank(String urgency) {
         return SCORER.checklist().draft().outcomes().stream()
                 .map(ChecklistDraft.Outcome::code)
                 .toList()
@@ -25,7 +25,7 @@ final class ShippedChecklist {
     }
 
     /** Every finding answered with its reassuring level, or with the number for it. */
-    static Map<String, Answer> nothingWrong() {
+    public static Map<String, Answer> nothingWrong() {
         Map<String, Answer> answers = new LinkedHashMap<>();
         for (ChecklistDraft.Finding finding : SCORER.checklist().draft().findings()) {
             answers.put(
