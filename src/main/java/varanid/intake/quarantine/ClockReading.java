@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
  * @param standing how it stands
  * @param animals who stands there
  * @param neededDays the most that any of them needs; 0 in an empty space
+ * @param uncountedDays the days since the start that did not count, those of a waiting that goes on included
  * @param vetRelease whether any of them needs a vet's approval for release
  * @param openQuestions occurrences that a vet has still to speak about before release, whether or not the days count
  * @param why the reasons for the date, the start first
@@ -25,6 +26,7 @@ public record ClockReading(
         Standing standing,
         Set<UUID> animals,
         int neededDays,
+        int uncountedDays,
         boolean vetRelease,
         List<UUID> openQuestions,
         List<Why> why,

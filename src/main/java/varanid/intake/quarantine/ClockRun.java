@@ -337,6 +337,7 @@ final class ClockRun {
                 standing(asOf),
                 needs.keySet(),
                 neededDays(),
+                uncountedDays(asOf),
                 needs.values().stream().anyMatch(Need::vetRelease),
                 open,
                 why(asOf),
@@ -380,6 +381,12 @@ final class ClockRun {
 
     private int neededDays() {
         return needs.values().stream().mapToInt(Need::days).max().orElse(0);
+    }
+
+    private int uncountedDays(LocalDate asOf) {
+        return start == null || needs.isEmpty()
+                ? 0
+                : (int) ChronoUnit.DAYS.between(start.on().plusDays(neededDays()), countedTo(gap -> asOf));
     }
 
     /** The first day by which the needed days have been counted, days in a gap left out; open ones end on those days. */

@@ -7,7 +7,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -207,32 +206,22 @@ class VetFollower {
             LocalDate came = place.orElseThrow().onDay;
             LocalDate on = answeredOn.isBefore(came) ? came : answeredOn;
             RoomBook book = books.open(organisation, room.get().id(), today);
-            Optional<LocalDate> start = book.read(on).start();
-            Optional<LocalDate> earliest = book.read(on).standing().earliest();
+            ClockReading then = book.read(on);
+            Optional<LocalDate> start = then.start();
+            Optional<LocalDate> earliest = then.standing().earliest();
             if (start.isEmpty() || earliest.isEmpty()) {
                 return;
             }
-            int days = (int) Math.max(0, Math.min(MinimumStay.MOST_DAYS, ChronoUnit.DAYS.between(start.get(), until)));
+            // What did not count comes on top of what is needed.
+            long days = ChronoUnit.DAYS.between(start.get(), until) - then.uncountedDays();
+            int needed = (int) Math.max(0, Math.min(MinimumStay.MOST_DAYS, days));
             if (until.isAfter(earliest.get())) {
-                ClockEventRow longer = decided(room.get(), on, EventKind.LENGTHENED, days, until);
-                longer.days = fewest(book, longer, on, until);
-                save(longer);
+                save(decided(room.get(), on, EventKind.LENGTHENED, needed, until));
             } else if (until.isBefore(earliest.get())
                     && answer.confirmed()
                     && !book.happenedSince(answer.seenUpTo(), on)) {
-                save(decided(room.get(), on, EventKind.VET_DECIDED, days, until));
+                save(decided(room.get(), on, EventKind.VET_DECIDED, needed, until));
             }
-        }
-
-        /** Days that did not count come on top of those that are needed. */
-        private int fewest(RoomBook book, ClockEventRow longer, LocalDate on, LocalDate until) {
-            int days = Objects.requireNonNull(longer.days);
-            LocalDate shown =
-                    book.with(List.of(longer)).read(on).standing().earliest().orElse(until);
-            longer.days = (int) Math.max(0, days - Math.max(0, ChronoUnit.DAYS.between(until, shown)));
-            LocalDate then =
-                    book.with(List.of(longer)).read(on).standing().earliest().orElse(until);
-            return then.isBefore(until) ? days : longer.days;
         }
 
         private ClockEventRow decided(RoomRow room, LocalDate on, EventKind kind, int days, LocalDate until) {

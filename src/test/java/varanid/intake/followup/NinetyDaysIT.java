@@ -22,7 +22,7 @@ import varanid.intake.service.Organisations;
 import varanid.intake.service.ServiceTest;
 
 /**
- * An invented rescue with four animals in two rooms, followed over HTTP until the first of them is released. Every date
+ * An invented rescue with five animals in three rooms, followed over HTTP until the first of them is released. Every date
  * is worked out by hand from {@code quarantine-policy.yaml}: 90 days for wild animals (after Pasmans et al. 2008, Vet J
  * 175:53-68, from the abstract of a review), where AZA 2007 (second-hand) asks for 30 at least and begins them again with
  * every newcomer; 60 days for one known source, 42 days without mites and 14 between two stool samples are own proposals.
@@ -49,6 +49,8 @@ class NinetyDaysIT {
     private String moss;
     private String sedge;
     private String burr;
+    private String reed;
+    private String loft;
     private String calendar;
     private Map<String, VEvent> lastFeed;
     private JsonNode nextLook;
@@ -101,6 +103,12 @@ class NinetyDaysIT {
                             new BigDecimal("67.5").add(BigDecimal.valueOf(week)).toPlainString()));
         }
         story.day(90, this::afterNinetyDaysTheDateIsStillThatOfTheClock);
+        story.day(120, this::anotherComesIntoTheLoft);
+        story.day(121, () -> itsNoseRuns(reed, loft));
+        story.day(122, this::aVetAnswersThatItCanWait);
+        story.day(123, this::somebodyRepliesThatItCannot);
+        story.day(124, this::aNewSignHeadsTheList);
+        story.day(125, this::aVetExaminesItAndAnswersAgain);
         story.day(125, this::shedStuckOnTwoToes);
         story.day(130, this::oneIsReleasedAndTheOtherNotYet);
     }
@@ -393,6 +401,96 @@ class NinetyDaysIT {
                 .containsEntry("minimum-stay", "unmet")
                 .containsEntry("stool-negative", "met")
                 .containsEntry("mite-free", "met");
+    }
+
+    // ---- what a vet answers
+
+    private void anotherComesIntoTheLoft() {
+        loft = story.room("Loft", "quarantine");
+        reed = story.animal("Reed", "C", ONE_KNOWN_SOURCE);
+        story.place(reed, loft);
+        story.look(reed);
+        story.runsUntil(180, reed, loft, "it takes 60 days");
+    }
+
+    private void itsNoseRuns(String animal, String room) {
+        story.look(animal, "nasal-discharge", "clear");
+        // 120 + 90: something contagious is suspected.
+        story.waitsNotBefore(210, animal, room, "a vet's word");
+        assertThat(nextLook(animal).get("due").stringValue()).isEqualTo(story.iso(122));
+        assertThat(story.quarantine(animal).text("/isolation")).isEqualTo("strict");
+    }
+
+    private void aVetAnswersThatItCanWait() {
+        story.vetAnswers(
+                reed,
+                "\"sawAnimal\":\"heard-of\",\"urgency\":\"routine\",\"isolation\":\"standard\",\"quarantineUntil\":\"%s\",\"nextVisit\":\"%s\",\"rulings\":[{\"cause\":\"air-sign\",\"ruling\":\"goes-on\"}]"
+                        .formatted(story.iso(190), story.iso(128)));
+        // Without the answer 120 + 90 + 1, for day 121 did not count. Reed is alone in the loft.
+        story.runsUntil(190, reed, loft, "Vera Vet, Pond Street answered: not before " + story.words(190));
+        Answer shown = story.quarantine(reed);
+        assertThat(shown.text("/isolation")).isEqualTo("standard");
+        assertThat(shown.text("/urgency")).isEqualTo("routine");
+        assertThat(shown.text("/urgencyBy")).isEqualTo("vet");
+        // By the schedule again, 120 + 3.
+        assertThat(nextLook(reed).get("due").stringValue()).isEqualTo(story.iso(123));
+        assertThat(dueOn(reed, 128)).containsKey("vet-visit");
+        assertThat(day(visit())).isEqualTo(story.date(128));
+        assertThat(story.states(reed)).containsEntry("nothing-new-since-vet", "met");
+    }
+
+    private void somebodyRepliesThatItCannot() {
+        story.somebodyReplies(
+                reed,
+                "\"sawAnimal\":\"examined\",\"urgency\":\"asap\",\"isolation\":\"strict\",\"approvesRelease\":true,\"quarantineUntil\":\"%s\",\"nextVisit\":\"%s\""
+                        .formatted(story.iso(200), story.iso(126)));
+        story.runsUntil(200, reed, loft, "not before " + story.words(200));
+        Answer shown = story.quarantine(reed);
+        assertThat(shown.text("/isolation")).isEqualTo("strict");
+        assertThat(shown.text("/urgency")).isEqualTo("asap");
+        assertThat(shown.text("/workPlace/place")).isEqualTo("sick");
+        assertThat(day(visit())).isEqualTo(story.date(126));
+        // That one neither says that it was examined nor that it may be released.
+        assertThat(story.states(reed))
+                .containsEntry("nothing-new-since-vet", "unknown")
+                .containsEntry("vet-approval", "unmet");
+    }
+
+    private void aNewSignHeadsTheList() {
+        story.look(reed, "laboured-breathing", "marked");
+        assertThat(story.actNow().get(0)).isEqualTo("Reed");
+        assertThat(story.whyFirst().get(0)).startsWith("New since the vet's answer: call.");
+        Answer shown = story.quarantine(reed);
+        assertThat(shown.text("/urgency")).isEqualTo("stat");
+        assertThat(shown.text("/alert")).startsWith("New since the vet's answer: call.");
+        assertThat(nextLook(reed).get("due").stringValue()).isEqualTo(story.iso(125));
+        // 120 + 90 + 1: what is contagious asks for more than the 79 days up to day 200.
+        story.waitsNotBefore(211, reed, loft, "a vet's word");
+        assertThat(story.states(reed)).containsEntry("nothing-new-since-vet", "unmet");
+    }
+
+    private void aVetExaminesItAndAnswersAgain() {
+        story.vetAnswers(
+                reed,
+                "\"sawAnimal\":\"examined\",\"urgency\":\"urgent\",\"isolation\":\"strict\",\"quarantineUntil\":\"%s\",\"rulings\":[{\"cause\":\"air-sign\",\"ruling\":\"goes-on\"}]"
+                        .formatted(story.iso(195)));
+        // Days 121 and 124 did not count.
+        story.runsUntil(195, reed, loft, "1 day from " + story.words(121), "1 day from " + story.words(124));
+        Answer shown = story.quarantine(reed);
+        assertThat(shown.text("/urgency")).isEqualTo("urgent");
+        assertThat(shown.json().has("alert")).isFalse();
+        assertThat(shown.text("/isolation")).isEqualTo("strict");
+        assertThat(story.states(reed)).containsEntry("nothing-new-since-vet", "met");
+        // A day early, and seen by a vet who is one.
+        assertThat(visit().getAlarms()).isEmpty();
+    }
+
+    private VEvent visit() {
+        return story.feed(story.subscribe(reed)).entrySet().stream()
+                .filter(entry -> entry.getKey().equals(reed + ".vet-visit.1@varanid-intake"))
+                .map(Map.Entry::getValue)
+                .findFirst()
+                .orElseThrow();
     }
 
     private void shedStuckOnTwoToes() {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import biweekly.Biweekly;
 import biweekly.component.VEvent;
+import java.net.URI;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -179,6 +180,23 @@ final class Story {
                         .formatted(about, ruling, reason)));
     }
 
+    /** By the clinician's account. */
+    Answer vetAnswers(String animal, String fields) {
+        return created(vet.post(of(animal) + "/vet-decisions", answer(fields)));
+    }
+
+    /** By a link that the keeper gave out: nobody knows who wrote it. */
+    Answer somebodyReplies(String animal, String fields) {
+        String address = created(keeper.post(of(animal) + "/links", "{\"kind\":\"reply\",\"recipient\":\"a vet\"}"))
+                .text("/address");
+        return created(program.post(URI.create(address).getPath(), answer(fields)));
+    }
+
+    private String answer(String fields) {
+        return "{\"seenUpTo\":\"%s\",%s,\"writer\":{\"name\":\"Vera Vet\",\"practice\":\"Pond Street\",\"licenceStatement\":\"Register 12\"}}"
+                .formatted(clock.instant(), fields);
+    }
+
     // ---- what people read
 
     Answer clock(String room) {
@@ -227,6 +245,11 @@ final class Story {
                 .map(task -> task.get("due").stringValue())
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** Why the first on that list is there, the weightiest first. */
+    List<String> whyFirst() {
+        return each(ok(keeper.get("/api/v1/worklist/act-now")).json().at("/items/0/because"), "/words");
     }
 
     /** What a condition of release says is missing or to be found out. */

@@ -455,10 +455,9 @@ class EntriesStayTrueIT {
                                                             "restarts",
                                                             "restarts-after-treatment",
                                                             "was-nothing")))))
-                    .entrySet()
-                    .stream()
-                    .filter(each -> random.nextBoolean())
-                    .forEach(each -> said.add("\"" + each.getKey() + "\":" + each.getValue()));
+                    .entrySet().stream()
+                            .filter(each -> random.nextBoolean())
+                            .forEach(each -> said.add("\"" + each.getKey() + "\":" + each.getValue()));
             if (random.nextInt(4) == 0) {
                 oneOf(path + "/vet-decisions").ifPresent(id -> said.add("\"supersedes\":\"" + id + "\""));
             }
