@@ -142,8 +142,8 @@ record PageView(
         private boolean isBrief() {
             return summary.sections().stream()
                             .flatMap(section -> section.statements().stream())
-                            .mapToInt(statement ->
-                                    statement.label().length() + statement.text().length())
+                            .mapToInt(statement -> statement.label().length()
+                                    + statement.text().length())
                             .sum()
                     <= BRIEF;
         }
@@ -177,8 +177,7 @@ record PageView(
         private boolean isInTable(Statement statement) {
             return statement.code().equals(WEIGHING)
                     && statement.at() != null
-                    && summary.weights().stream()
-                            .anyMatch(point -> point.at().equals(statement.at()));
+                    && summary.weights().stream().anyMatch(point -> point.at().equals(statement.at()));
         }
 
         /**
