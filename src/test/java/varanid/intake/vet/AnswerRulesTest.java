@@ -11,6 +11,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
@@ -465,7 +466,7 @@ class AnswerRulesTest {
                 new UUID(0, ++made),
                 look.kept().occurredAt().plusSeconds(seconds),
                 look.kept().recordedAt().plusSeconds(seconds),
-                given.get(look.id()),
+                Objects.requireNonNull(given.get(look.id())),
                 Optional.empty());
     }
 
@@ -536,8 +537,7 @@ class AnswerRulesTest {
     }
 
     private static KeptLook.Sign sign(LookReading.State state) {
-        ChecklistDraft.Level level = state.level();
-        assertThat(level).isNotNull();
+        ChecklistDraft.Level level = Objects.requireNonNull(state.level());
         return new KeptLook.Sign(
                 state.finding().id(),
                 level.code(),
