@@ -42,6 +42,7 @@ class TenantIsolationIT {
             Map.entry("/api/v1/rooms", TenantIsolationIT::makeRoom),
             makes("/api/v1/rooms/{roomId}/events", "{\"kind\":\"occurred\",\"cause\":\"breach-without-contact\"}"),
             Map.entry("/api/v1/animals/{animalId}/placements", TenantIsolationIT::place),
+            makes("/api/v1/animals/{animalId}/links", "{\"kind\":\"summary\",\"recipient\":\"r\"}"),
             makes("/api/v1/animals/{animalId}/legal-holds", "{\"state\":\"none\"}"),
             makes("/api/v1/animals/{animalId}/release-approvals", "{\"approves\":true}"),
             Map.entry("/api/v1/animals/{animalId}/release-decisions", TenantIsolationIT::release),

@@ -54,7 +54,7 @@ class SameInEveryFormIT {
         Organisations.Organisation rescue = organisations.create(ZoneId.of("Europe/Lisbon"));
         Client keeper = rescue.keeper();
         String animal = created(keeper.post("/api/v1/animals", """
-                        {"name": "Reed <7> & Co", "tag": "R-7", "species": "Varanus salvator", "declaredOrigin": "W",
+                        {"name": "Reed <7> & Co", "tag": "R-7", "species": {"name": "Varanus salvator"}, "declaredOrigin": "W",
                          "sex": "female", "lifeStage": "juvenile", "notes": "From a van. \\"Do not feed\\", he said.",
                          "weights": [{"value": 240, "unit": "g", "resolution": 1, "scale": "kitchen",
                                       "occurredAt": "2026-01-05T08:00:00Z"}]}""")).id();
