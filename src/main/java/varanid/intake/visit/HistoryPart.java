@@ -7,25 +7,21 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import varanid.intake.assessment.ReadLook;
 import varanid.intake.diary.Cleaning;
-import varanid.intake.diary.Diary;
 import varanid.intake.diary.DiaryEntry;
 import varanid.intake.diary.MiteCheck;
-import varanid.intake.weight.WeightTrends;
 
 /** Earlier looks, the diary of the last days, and every weighing: newest first. */
 @Component
 class HistoryPart implements PartReader {
 
     private final LatestLook looks;
-    private final Diary diary;
-    private final WeightTrends weights;
+    private final Records records;
     private final Names names;
     private final HandOverTexts texts;
 
-    HistoryPart(LatestLook looks, Diary diary, WeightTrends weights, Names names, HandOverTexts texts) {
+    HistoryPart(LatestLook looks, Records records, Names names, HandOverTexts texts) {
         this.looks = looks;
-        this.diary = diary;
-        this.weights = weights;
+        this.records = records;
         this.names = names;
         this.texts = texts;
     }
@@ -42,19 +38,18 @@ class HistoryPart implements PartReader {
         for (int i = all.size() - 2; i >= 0; i--) {
             said.add(look(visit, all.get(i)));
         }
-        List<DiaryEntry> entries = diary.list(visit.organisationId(), visit.animalId());
+        List<DiaryEntry> entries = records.diary(visit);
         for (int i = entries.size() - 1; i >= 0; i--) {
             DiaryEntry entry = entries.get(i);
             if (!entry.localDate().isBefore(visit.today().minusDays(texts.daysOfDiary()))) {
                 said.add(entry(visit, entry));
             }
         }
-        weights.findWords(visit.organisationId(), visit.zone(), visit.animalId(), visit.today())
-                .ifPresent(words -> {
-                    for (int i = words.weighings().size() - 1; i >= 0; i--) {
-                        said.add(WeightPart.weighing(words.weighings().get(i), "weighing", texts));
-                    }
-                });
+        records.weights(visit).ifPresent(words -> {
+            for (int i = words.weighings().size() - 1; i >= 0; i--) {
+                said.add(WeightPart.weighing(words.weighings().get(i), "weighing", texts));
+            }
+        });
         return said;
     }
 

@@ -9,24 +9,20 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import org.springframework.stereotype.Component;
 import varanid.intake.diary.Ate;
-import varanid.intake.diary.Diary;
 import varanid.intake.diary.DiaryEntry;
 import varanid.intake.diary.Noticed;
-import varanid.intake.report.Reports;
 import varanid.intake.report.Standing;
 
 /** Last meal, stool, urate and drink, from the diary. */
 @Component
 class IntakeAndOutputPart implements PartReader {
 
-    private final Diary diary;
-    private final Reports reports;
+    private final Records records;
     private final Names names;
     private final HandOverTexts texts;
 
-    IntakeAndOutputPart(Diary diary, Reports reports, Names names, HandOverTexts texts) {
-        this.diary = diary;
-        this.reports = reports;
+    IntakeAndOutputPart(Records records, Names names, HandOverTexts texts) {
+        this.records = records;
         this.names = names;
         this.texts = texts;
     }
@@ -38,7 +34,7 @@ class IntakeAndOutputPart implements PartReader {
 
     @Override
     public List<Statement> read(Visit visit) {
-        List<DiaryEntry> entries = diary.list(visit.organisationId(), visit.animalId());
+        List<DiaryEntry> entries = records.diary(visit);
         List<Statement> said = new ArrayList<>();
         said.add(last(visit, entries, "last-meal", entry -> ate(entry, Ate.ALL, Ate.SOME), this::meal));
         findLast(entries, entry -> ate(entry, Ate.NONE))
@@ -53,7 +49,7 @@ class IntakeAndOutputPart implements PartReader {
     }
 
     private Set<String> told(Visit visit) {
-        Standing standing = reports.find(visit.organisationId(), visit.animalId());
+        Standing standing = records.told(visit);
         Set<String> told = new HashSet<>();
         if (standing.lastMeal() != null) {
             told.add("last-meal");

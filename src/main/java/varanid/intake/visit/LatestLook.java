@@ -24,6 +24,6 @@ class LatestLook {
 
     /** Every look that stands, oldest first. */
     List<ReadLook> list(Visit visit) {
-        return looks.listRead(visit.organisationId(), visit.animalId());
+        return visit.once("looks", () -> looks.listRead(visit.organisationId(), visit.animalId()));
     }
 }

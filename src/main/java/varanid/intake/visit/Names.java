@@ -17,6 +17,7 @@ class Names {
 
     @Nullable
     String of(Visit visit, UUID personId) {
-        return people.find(visit.organisationId(), personId).orElse(null);
+        return visit.once(personId, () -> people.find(visit.organisationId(), personId))
+                .orElse(null);
     }
 }

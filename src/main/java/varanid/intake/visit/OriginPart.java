@@ -16,12 +16,14 @@ class OriginPart implements PartReader {
     private static final Set<String> SERIOUS = Set.of("asap", "stat");
 
     private final Animals animals;
+    private final Records records;
     private final Looks looks;
     private final Names names;
     private final HandOverTexts texts;
 
-    OriginPart(Animals animals, Looks looks, Names names, HandOverTexts texts) {
+    OriginPart(Animals animals, Records records, Looks looks, Names names, HandOverTexts texts) {
         this.animals = animals;
+        this.records = records;
         this.looks = looks;
         this.names = names;
         this.texts = texts;
@@ -35,8 +37,7 @@ class OriginPart implements PartReader {
     @Override
     public List<Statement> read(Visit visit) {
         Animals.Newcomer animal = visit.animal();
-        Animals.Profile profile =
-                animals.findProfile(visit.organisationId(), animal.id()).orElseThrow();
+        Animals.Profile profile = records.profile(visit);
         List<Statement> said = new ArrayList<>();
         said.add(Statement.of(
                         "declared-origin",

@@ -4,7 +4,6 @@ import java.util.Collection;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import varanid.intake.vet.Recommendation;
-import varanid.intake.vet.Recommendations;
 
 /** How soon a vet and how strictly apart, as it stands: a vet's answer above what is worked out. */
 @Component
@@ -12,17 +11,16 @@ class StandingReader {
 
     private static final String STRICT = "strict";
 
-    private final Recommendations recommendations;
+    private final Records records;
     private final HandOverTexts texts;
 
-    StandingReader(Recommendations recommendations, HandOverTexts texts) {
-        this.recommendations = recommendations;
+    StandingReader(Records records, HandOverTexts texts) {
+        this.records = records;
         this.texts = texts;
     }
 
     Summary.Standing read(Visit visit) {
-        Recommendation holds =
-                recommendations.find(visit.organisationId(), visit.zone(), visit.animalId(), visit.today());
+        Recommendation holds = records.holds(visit);
         if (holds.urgency().isEmpty()) {
             // Nobody can say that it may be near others.
             return new Summary.Standing(

@@ -2,7 +2,6 @@ package varanid.intake.visit;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -13,7 +12,6 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import varanid.intake.animal.Animals;
 import varanid.intake.assessment.ReadLook;
-import varanid.intake.weight.WeightTrends;
 
 /** Makes the summary of an animal from everything that is recorded of it. */
 @Service
@@ -24,7 +22,7 @@ class SummaryReader {
     private final StandingReader standing;
     private final LatestLook latestLook;
     private final Animals animals;
-    private final WeightTrends weights;
+    private final Records records;
     private final HandOverTexts texts;
     private final Clock clock;
 
@@ -34,7 +32,7 @@ class SummaryReader {
             StandingReader standing,
             LatestLook latestLook,
             Animals animals,
-            WeightTrends weights,
+            Records records,
             HandOverTexts texts,
             Clock clock) {
         this.parts = parts;
@@ -42,7 +40,7 @@ class SummaryReader {
         this.standing = standing;
         this.latestLook = latestLook;
         this.animals = animals;
-        this.weights = weights;
+        this.records = records;
         this.texts = texts;
         this.clock = clock;
     }
@@ -51,8 +49,7 @@ class SummaryReader {
     @Transactional(readOnly = true)
     public Optional<Summary> find(UUID organisationId, ZoneId zone, UUID animalId) {
         Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
-        return animals.find(organisationId, animalId)
-                .map(animal -> read(new Visit(organisationId, zone, animal, now, LocalDate.ofInstant(now, zone))));
+        return animals.find(organisationId, animalId).map(animal -> read(new Visit(organisationId, zone, animal, now)));
     }
 
     private Summary read(Visit visit) {
@@ -64,7 +61,7 @@ class SummaryReader {
                 alerts.stream().flatMap(reader -> reader.read(visit).stream()).toList(),
                 standing.read(visit),
                 sections(visit),
-                weights.findWords(visit.organisationId(), visit.zone(), visit.animalId(), visit.today())
+                records.weights(visit)
                         .map(words -> words.weighings().stream()
                                 .map(each -> new Summary.WeightPoint(
                                         each.at(),
@@ -80,8 +77,7 @@ class SummaryReader {
 
     private Summary.Subject subject(Visit visit) {
         Animals.Newcomer animal = visit.animal();
-        Animals.Profile profile =
-                animals.findProfile(visit.organisationId(), animal.id()).orElseThrow();
+        Animals.Profile profile = records.profile(visit);
         return new Summary.Subject(
                 animal.id(),
                 animal.name().orElse(texts.say("untitled")),

@@ -3,18 +3,17 @@ package varanid.intake.visit;
 import java.util.ArrayList;
 import java.util.List;
 import org.springframework.stereotype.Component;
-import varanid.intake.weight.WeightTrends;
 import varanid.intake.weight.WeightWords;
 
 /** Weights, what they changed by, and mass for length as a question. */
 @Component
 class WeightPart implements PartReader {
 
-    private final WeightTrends trends;
+    private final Records records;
     private final HandOverTexts texts;
 
-    WeightPart(WeightTrends trends, HandOverTexts texts) {
-        this.trends = trends;
+    WeightPart(Records records, HandOverTexts texts) {
+        this.records = records;
         this.texts = texts;
     }
 
@@ -25,9 +24,7 @@ class WeightPart implements PartReader {
 
     @Override
     public List<Statement> read(Visit visit) {
-        return trends.findWords(visit.organisationId(), visit.zone(), visit.animalId(), visit.today())
-                .map(this::said)
-                .orElse(List.of());
+        return records.weights(visit).map(this::said).orElse(List.of());
     }
 
     private List<Statement> said(WeightWords words) {

@@ -17,13 +17,13 @@ class WhoAndWhyPart implements PartReader {
     private static final int MOST_REASONS = 4;
 
     private final LatestLook looks;
-    private final Animals animals;
+    private final Records records;
     private final Names names;
     private final HandOverTexts texts;
 
-    WhoAndWhyPart(LatestLook looks, Animals animals, Names names, HandOverTexts texts) {
+    WhoAndWhyPart(LatestLook looks, Records records, Names names, HandOverTexts texts) {
         this.looks = looks;
-        this.animals = animals;
+        this.records = records;
         this.names = names;
         this.texts = texts;
     }
@@ -48,11 +48,11 @@ class WhoAndWhyPart implements PartReader {
                         texts.label("arrived"),
                         arrived.map(day -> ago(visit, day)).orElse(texts.say("arrival-unknown")))
                 .on(arrived.orElse(null)));
-        animals.findProfile(visit.organisationId(), visit.animalId())
-                .ifPresent(profile -> profile.notes()
-                        .ifPresent(words -> said.add(Statement.of("notes", Basis.REPORTED, texts.label("notes"), words)
-                                .at(visit.animal().recordedAt())
-                                .by(names.of(visit, profile.recordedBy())))));
+        Animals.Profile profile = records.profile(visit);
+        profile.notes()
+                .ifPresent(words -> said.add(Statement.of("notes", Basis.REPORTED, texts.label("notes"), words)
+                        .at(visit.animal().recordedAt())
+                        .by(names.of(visit, profile.recordedBy()))));
         return said;
     }
 
