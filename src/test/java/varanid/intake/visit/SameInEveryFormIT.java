@@ -62,7 +62,7 @@ class SameInEveryFormIT {
         created(keeper.post(path + "/weighings", """
                 {"value": 212, "unit": "g", "resolution": 1, "scale": "kitchen", "occurredAt": "2026-01-20T08:00:00Z"}"""));
         created(keeper.post(path + "/diary", """
-                {"ate": "some", "food": "crickets", "stool": "yes", "note": "Loose & pale"}"""));
+                {"ate": "some", "food": "crickets", "passed": {"stool": "yes"}, "note": "Loose & pale"}"""));
         created(keeper.post(path + "/enclosure-readings", """
                 {"temperatures": {"basking-surface": {"value": 46, "unit": "Cel"}, "cool-air": {"value": 26, "unit": "Cel"}},
                  "humidity": {"percent": 60, "at": {"value": 27, "unit": "Cel"}}}"""));
@@ -70,7 +70,7 @@ class SameInEveryFormIT {
         created(keeper.post(path + "/reports", """
                 {"reportedBy": "previous keeper", "questions": ["May it stay with the others?"]}"""));
         created(keeper.post(path + "/assessments", """
-                {"checklist": "varanid-intake", "conditions": ["just-handled"],
+                {"checklist": "varanid-intake", "conditions": ["handled"],
                  "answers": {"laboured-breathing": "mild", "mites": "few", "days-food-refused": 3,
                              "ticks": "none", "mouth-colour": "not-observed"}}"""));
         created(rescue.clinician().post(path + "/vet-decisions", """
