@@ -24,10 +24,18 @@ class ModulesTest {
             Map.entry("measures", Set.of()),
             Map.entry(
                     "enclosure",
-                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+                    Set.of(
+                            "platform.reference",
+                            "animal",
+                            "measures",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry(
                     "weight",
                     Set.of(
+                            "platform.reference",
                             "animal",
                             "condition",
                             "measures",
@@ -37,11 +45,19 @@ class ModulesTest {
                             "platform.web")),
             Map.entry(
                     "condition",
-                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+                    Set.of(
+                            "platform.reference",
+                            "animal",
+                            "measures",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry("infection", Set.of()),
             Map.entry(
                     "quarantine",
                     Set.of(
+                            "platform.reference",
                             "account",
                             "animal",
                             "assessment",
@@ -58,6 +74,7 @@ class ModulesTest {
                     "reminder",
                     Set.of("account", "animal", "platform.database", "platform.id", "platform.time", "platform.web")),
             Map.entry("platform.start", Set.of()),
+            Map.entry("platform.reference", Set.of()),
             Map.entry("platform.time", Set.of()),
             Map.entry("platform.id", Set.of("platform.time")),
             Map.entry("platform.database", Set.of("platform.start")),
@@ -65,7 +82,14 @@ class ModulesTest {
             Map.entry("account", Set.of("platform.id", "platform.start", "platform.time", "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
             Map.entry(
-                    "animal", Set.of("measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+                    "animal",
+                    Set.of(
+                            "platform.reference",
+                            "measures",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry(
                     "assessment",
                     Set.of(
@@ -83,6 +107,7 @@ class ModulesTest {
             Map.entry(
                     "worklist",
                     Set.of(
+                            "platform.reference",
                             "account",
                             "animal",
                             "assessment",
@@ -95,10 +120,18 @@ class ModulesTest {
                             "platform.web")),
             Map.entry(
                     "sample",
-                    Set.of("animal", "infection", "platform.database", "platform.id", "platform.time", "platform.web")),
+                    Set.of(
+                            "platform.reference",
+                            "animal",
+                            "infection",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry(
                     "diary",
                     Set.of(
+                            "platform.reference",
                             "animal",
                             "assessment",
                             "platform.database",
@@ -108,6 +141,7 @@ class ModulesTest {
             Map.entry(
                     "vet",
                     Set.of(
+                            "platform.reference",
                             "animal",
                             "assessment",
                             "checklist",
@@ -119,7 +153,14 @@ class ModulesTest {
                             "platform.web")),
             Map.entry(
                     "report",
-                    Set.of("animal", "measures", "platform.database", "platform.id", "platform.time", "platform.web")),
+                    Set.of(
+                            "platform.reference",
+                            "animal",
+                            "measures",
+                            "platform.database",
+                            "platform.id",
+                            "platform.time",
+                            "platform.web")),
             Map.entry(
                     "attachment",
                     Set.of(
@@ -133,6 +174,7 @@ class ModulesTest {
             Map.entry(
                     "visit",
                     Set.of(
+                            "platform.reference",
                             "account",
                             "animal",
                             "assessment",

@@ -1,7 +1,5 @@
 package varanid.intake.animal;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -12,6 +10,7 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
 
 /** What {@code shared/reference} says about species, source codes, evidence of origin and country numbers. */
 @Component
@@ -86,14 +85,7 @@ class ReferenceData {
 
     private static <T> T load(String name, Class<T> type) {
         String path = "/shared/reference/" + name + ".yaml";
-        try (InputStream file = ReferenceData.class.getResourceAsStream(path)) {
-            if (file == null) {
-                throw new IllegalStateException("missing from the program: " + path);
-            }
-            return YAML.readValue(file, type);
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + path, e);
-        }
+        return ReferenceFile.read(path, file -> YAML.readValue(file, type));
     }
 
     /**

@@ -1,7 +1,5 @@
 package varanid.intake.condition;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +9,7 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
 
 /** What {@code shared/reference/body-condition.yaml} says. */
 @Component
@@ -26,14 +25,8 @@ class ConditionReference {
     private final ConditionRules rules;
 
     ConditionReference() {
-        try (InputStream file = ConditionReference.class.getResourceAsStream(PATH)) {
-            if (file == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            rules = YAML.readValue(file, ConditionFile.class).rules();
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        rules = ReferenceFile.read(PATH, file -> YAML.readValue(file, ConditionFile.class))
+                .rules();
     }
 
     ConditionRules rules() {

@@ -1,7 +1,5 @@
 package varanid.intake.diary;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
 
 /** What {@code shared/reference/demeanour.yaml} says. */
 @Component
@@ -24,14 +23,8 @@ class DemeanourReference {
     private final DemeanourRules rules;
 
     DemeanourReference() {
-        try (InputStream file = DemeanourReference.class.getResourceAsStream(PATH)) {
-            if (file == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            rules = YAML.readValue(file, DemeanourFile.class).rules();
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        rules = ReferenceFile.read(PATH, file -> YAML.readValue(file, DemeanourFile.class))
+                .rules();
     }
 
     DemeanourRules rules() {

@@ -1,7 +1,5 @@
 package varanid.intake.enclosure;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +12,7 @@ import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
 import varanid.intake.measures.Temperature;
 import varanid.intake.measures.TemperatureUnit;
+import varanid.intake.platform.reference.ReferenceFile;
 
 /** What {@code shared/reference/husbandry.yaml} says. */
 @Component
@@ -28,14 +27,8 @@ class HusbandryReference {
     private final HusbandryRules rules;
 
     HusbandryReference() {
-        try (InputStream file = HusbandryReference.class.getResourceAsStream(PATH)) {
-            if (file == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            rules = YAML.readValue(file, HusbandryFile.class).rules();
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        rules = ReferenceFile.read(PATH, file -> YAML.readValue(file, HusbandryFile.class))
+                .rules();
     }
 
     HusbandryRules rules() {

@@ -1,10 +1,9 @@
 package varanid.intake.quarantine;
 
-import java.io.IOException;
-import java.io.InputStream;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.cfg.EnumFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
 
 /** Reads the policy that the program is shipped with. */
 final class PolicyFile {
@@ -20,13 +19,6 @@ final class PolicyFile {
                 .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
                 .enable(EnumFeature.READ_ENUMS_USING_TO_STRING)
                 .build();
-        try (InputStream file = PolicyFile.class.getResourceAsStream(PATH)) {
-            if (file == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            return yaml.readValue(file, QuarantinePolicy.class);
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        return ReferenceFile.read(PATH, file -> yaml.readValue(file, QuarantinePolicy.class));
     }
 }

@@ -1,7 +1,5 @@
 package varanid.intake.report;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
 
 /** What {@code shared/reference/reports.yaml} says: which codes there are, and the words for them. */
 @Component
@@ -24,14 +23,7 @@ public class ReportWords {
     private final ReportFile file;
 
     ReportWords() {
-        try (InputStream stream = ReportWords.class.getResourceAsStream(PATH)) {
-            if (stream == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            file = YAML.readValue(stream, ReportFile.class);
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        file = ReferenceFile.read(PATH, file -> YAML.readValue(file, ReportFile.class));
     }
 
     /** What the field of {@link Told} is called. */

@@ -1,11 +1,10 @@
 package varanid.intake.sample;
 
-import java.io.IOException;
-import java.io.InputStream;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
 import varanid.intake.infection.SamplingDefaults;
+import varanid.intake.platform.reference.ReferenceFile;
 
 /** What the program is shipped with about infections and tests. */
 @Component
@@ -25,13 +24,6 @@ class SamplingReference {
                 .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
                 .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
                 .build();
-        try (InputStream file = SamplingReference.class.getResourceAsStream(PATH)) {
-            if (file == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            return yaml.readValue(file, SamplingDefaults.class);
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        return ReferenceFile.read(PATH, file -> yaml.readValue(file, SamplingDefaults.class));
     }
 }

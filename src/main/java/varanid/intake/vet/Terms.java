@@ -1,7 +1,5 @@
 package varanid.intake.vet;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,6 +11,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.dataformat.yaml.YAMLMapper;
 import varanid.intake.checklist.Catalogue;
 import varanid.intake.checklist.Edition;
+import varanid.intake.platform.reference.ReferenceFile;
 import varanid.intake.scoring.ChecklistDraft;
 
 /** What an answer may name: the findings and levels of every checklist, and the causes of the quarantine clock. */
@@ -41,18 +40,13 @@ class Terms {
     }
 
     private static Map<String, String> readCauses() {
-        try (InputStream file = Terms.class.getResourceAsStream(POLICY)) {
-            if (file == null) {
-                throw new IllegalStateException("missing from the program: " + POLICY);
-            }
+        return ReferenceFile.read(POLICY, file -> {
             Map<String, String> causes = new LinkedHashMap<>();
             for (JsonNode cause : new YAMLMapper().readTree(file).path("causes")) {
                 causes.put(cause.path("id").stringValue(), cause.path("label").stringValue());
             }
             return causes;
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + POLICY, e);
-        }
+        });
     }
 
     boolean isFinding(String id) {

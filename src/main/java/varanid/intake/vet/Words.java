@@ -1,7 +1,5 @@
 package varanid.intake.vet;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -16,6 +14,8 @@ import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.PropertyNamingStrategies;
 import tools.jackson.databind.annotation.JsonNaming;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
+import varanid.intake.platform.reference.Sentence;
 import varanid.intake.vet.Recommendation.NewSince;
 
 /** The words of {@code shared/reference/vet-answer.yaml}. */
@@ -34,14 +34,7 @@ class Words {
         YAMLMapper yaml = YAMLMapper.builder()
                 .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
                 .build();
-        try (InputStream in = Words.class.getResourceAsStream(PATH)) {
-            if (in == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            file = yaml.readValue(in, TextFile.class);
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        file = ReferenceFile.read(PATH, file -> yaml.readValue(file, TextFile.class));
     }
 
     String headline(String code, String... namesAndValues) {
@@ -108,28 +101,7 @@ class Words {
     }
 
     private static String fill(String pattern, String... namesAndValues) {
-        StringBuilder filled = new StringBuilder();
-        int at = 0;
-        // One pass: a value that has braces of its own stays as it is.
-        while (at < pattern.length()) {
-            int open = pattern.indexOf('{', at);
-            int close = open < 0 ? -1 : pattern.indexOf('}', open);
-            if (close < 0) {
-                break;
-            }
-            filled.append(pattern, at, open).append(value(pattern, pattern.substring(open + 1, close), namesAndValues));
-            at = close + 1;
-        }
-        return filled.append(pattern.substring(at)).toString();
-    }
-
-    private static String value(String pattern, String name, String... namesAndValues) {
-        for (int i = 0; i + 1 < namesAndValues.length; i += 2) {
-            if (namesAndValues[i].equals(name)) {
-                return namesAndValues[i + 1];
-            }
-        }
-        throw new IllegalStateException(PATH + " asks for {" + name + "} in: " + pattern);
+        return Sentence.fill(PATH, pattern, namesAndValues);
     }
 
     private static String get(Map<String, String> all, String where, String code) {

@@ -1,7 +1,5 @@
 package varanid.intake.visit;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,6 +7,8 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
+import varanid.intake.platform.reference.Sentence;
 
 /** The words of {@code shared/reference/hand-over.yaml}. */
 @Component
@@ -22,14 +22,7 @@ class HandOverTexts {
         YAMLMapper yaml = YAMLMapper.builder()
                 .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
                 .build();
-        try (InputStream in = HandOverTexts.class.getResourceAsStream(PATH)) {
-            if (in == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            file = yaml.readValue(in, TextFile.class);
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        file = ReferenceFile.read(PATH, file -> yaml.readValue(file, TextFile.class));
         for (Part part : Part.values()) {
             title(part);
         }
@@ -108,28 +101,7 @@ class HandOverTexts {
     }
 
     private static String fill(String pattern, String... namesAndValues) {
-        StringBuilder filled = new StringBuilder();
-        int at = 0;
-        // One pass: a value that has braces of its own stays as it is.
-        while (at < pattern.length()) {
-            int open = pattern.indexOf('{', at);
-            int close = open < 0 ? -1 : pattern.indexOf('}', open);
-            if (close < 0) {
-                break;
-            }
-            filled.append(pattern, at, open).append(value(pattern, pattern.substring(open + 1, close), namesAndValues));
-            at = close + 1;
-        }
-        return filled.append(pattern.substring(at)).toString();
-    }
-
-    private static String value(String pattern, String name, String... namesAndValues) {
-        for (int i = 0; i + 1 < namesAndValues.length; i += 2) {
-            if (namesAndValues[i].equals(name)) {
-                return namesAndValues[i + 1];
-            }
-        }
-        throw new IllegalStateException(PATH + " asks for {" + name + "} in: " + pattern);
+        return Sentence.fill(PATH, pattern, namesAndValues);
     }
 
     private static <T> T get(Map<String, T> all, String where, String code) {

@@ -37,11 +37,13 @@ final class LookShown {
                 .toList();
     }
 
-    private static int weight(LookReading.State state) {
+    private int weight(LookReading.State state) {
         ChecklistDraft.Level level = Objects.requireNonNull(state.level());
-        int floor = level.floor() == null
-                ? 0
-                : 1 + List.of("routine", "urgent", "asap", "stat").indexOf(level.floor());
+        // The checklist's own scale, from the least urgent on.
+        List<String> outcomes = look.edition().checklist().draft().outcomes().stream()
+                .map(ChecklistDraft.Outcome::code)
+                .toList();
+        int floor = level.floor() == null ? 0 : 1 + outcomes.indexOf(level.floor());
         return floor * 1000 + level.points().intValue();
     }
 

@@ -1,7 +1,5 @@
 package varanid.intake.weight;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.Arrays;
@@ -13,6 +11,7 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
 
 /** What {@code shared/reference/weight-thresholds.yaml} says. */
 @Component
@@ -28,14 +27,8 @@ class WeightReference {
     private final WeightRules rules;
 
     WeightReference() {
-        try (InputStream file = WeightReference.class.getResourceAsStream(PATH)) {
-            if (file == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            rules = YAML.readValue(file, WeightFile.class).rules();
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        rules = ReferenceFile.read(PATH, file -> YAML.readValue(file, WeightFile.class))
+                .rules();
     }
 
     WeightRules rules() {

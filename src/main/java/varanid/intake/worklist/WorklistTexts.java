@@ -1,7 +1,5 @@
 package varanid.intake.worklist;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -12,6 +10,7 @@ import java.util.Objects;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.platform.reference.ReferenceFile;
 import varanid.intake.quarantine.Isolation;
 import varanid.intake.quarantine.RoundsOrder;
 import varanid.intake.quarantine.WorkPlace;
@@ -32,14 +31,7 @@ class WorklistTexts {
                 .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
                 .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
                 .build();
-        try (InputStream in = WorklistTexts.class.getResourceAsStream(PATH)) {
-            if (in == null) {
-                throw new IllegalStateException("missing from the program: " + PATH);
-            }
-            file = yaml.readValue(in, TextFile.class);
-        } catch (IOException e) {
-            throw new IllegalStateException("cannot be read: " + PATH, e);
-        }
+        file = ReferenceFile.read(PATH, file -> yaml.readValue(file, TextFile.class));
         for (WorkPlace place : WorkPlace.values()) {
             for (Isolation isolation : Isolation.values()) {
                 reminder(place.code(), isolation.code());
