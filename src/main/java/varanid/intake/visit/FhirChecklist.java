@@ -152,13 +152,7 @@ final class FhirChecklist {
     /** It may be answered twice: by the least and the most it can be, where the instrument cannot say it more exactly. */
     private static FhirObject measured(
             String linkId, String text, String unit, ChecklistDraft.@Nullable Finding finding) {
-        FhirObject item = FhirObject.of()
-                .withOne(
-                        "extension",
-                        FhirObject.of()
-                                .with("url", FhirCode.UNIT_EXTENSION)
-                                .with("valueCoding", FhirCode.coding(FhirCode.UCUM, unit, null)))
-                .with("linkId", linkId);
+        FhirObject item = FhirObject.of().withOne("extension", unitOption(unit)).with("linkId", linkId);
         return (finding == null ? item : coded(finding, item))
                 .with("text", text)
                 .with("type", "quantity")

@@ -49,7 +49,6 @@ final class FhirCode {
     static final String ABSENT_EXTENSION = "http://hl7.org/fhir/StructureDefinition/data-absent-reason";
     static final String OBSERVATION_CATEGORY = "http://terminology.hl7.org/CodeSystem/observation-category";
     static final String ANIMAL_EXTENSION = "http://hl7.org/fhir/StructureDefinition/patient-animal";
-    static final String UNIT_EXTENSION = "http://hl7.org/fhir/StructureDefinition/questionnaire-unit";
     static final String UNIT_OPTION_EXTENSION = "http://hl7.org/fhir/StructureDefinition/questionnaire-unitOption";
     /** The standard that numbers transponders: no other system for them is known to us, so its own URN (RFC 5141). */
     static final String TRANSPONDER = "urn:iso:std:iso:11784";

@@ -50,7 +50,7 @@ final class FhirWeights {
     private static String note(Summary.WeightPoint point, HandOverTexts texts) {
         BigDecimal step = point.stepGrams();
         return (step == null
-                        ? texts.page("step") + ": " + texts.say("not-recorded")
+                        ? texts.page("scale") + ": " + texts.say("not-recorded")
                         : texts.say("step", "step", step.stripTrailingZeros().toPlainString()))
                 + "; " + texts.page("compared") + ": "
                 + texts.word("compared", point.comparable() ? "yes" : "no");

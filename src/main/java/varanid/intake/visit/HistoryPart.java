@@ -2,8 +2,6 @@ package varanid.intake.visit;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import varanid.intake.assessment.ReadLook;
 import varanid.intake.diary.Cleaning;
@@ -69,22 +67,21 @@ class HistoryPart implements PartReader {
     private Statement entry(Visit visit, DiaryEntry entry) {
         List<String> parts = new ArrayList<>();
         entry.ate()
-                .ifPresent(ate ->
-                        parts.add(entry.food().map(food -> food + " ").orElse("") + texts.wordOr("ate", ate.code())));
-        entry.drank().ifPresent(it -> parts.add("drink: " + it.code()));
-        entry.stool().ifPresent(it -> parts.add("stool: " + it.code()));
-        entry.urate().ifPresent(it -> parts.add("urate: " + it.code()));
-        entry.seen().ifPresent(it -> parts.add(it.code()));
-        entry.demeanour().ifPresent(it -> parts.add(it.code()));
+                .map(ate -> texts.word("diary-ate", ate.code()))
+                .ifPresent(how ->
+                        parts.add(entry.food().map(food -> food + ": " + how).orElse(how)));
+        entry.drank().ifPresent(it -> parts.add(texts.word("diary-drank", it.code())));
+        entry.stool().ifPresent(it -> parts.add(texts.word("diary-stool", it.code())));
+        entry.urate().ifPresent(it -> parts.add(texts.word("diary-urate", it.code())));
+        entry.seen().ifPresent(it -> parts.add(texts.word("diary-seen", it.code())));
+        entry.demeanour().ifPresent(it -> parts.add(texts.word("diary-demeanour", it.code())));
         if (entry.cleaning() != Cleaning.NONE) {
-            parts.add(entry.cleaning().code());
+            parts.add(texts.word("diary-cleaning", entry.cleaning().code()));
         }
         if (entry.miteCheck() != MiteCheck.NOT_LOOKED) {
-            parts.add("mites: " + entry.miteCheck().code());
+            parts.add(texts.word("diary-mites", entry.miteCheck().code()));
         }
-        String plain = parts.stream()
-                .map(part -> part.replace('-', ' ').toLowerCase(Locale.ROOT))
-                .collect(Collectors.joining(", "));
+        String plain = String.join(", ", parts);
         return Statement.of(
                         "diary",
                         Basis.OBSERVED,

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -54,11 +55,18 @@ record PageView(
     record SectionView(String code, String title, String unless, List<StatementView> statements) {}
 
     /** @param label empty where it is that of the statement before, known in the same way */
-    record StatementView(String basis, String tag, String weight, String label, String text, String about) {}
+    record StatementView(String basis, String tag, String weight, String label, String text, String about) {
+
+        /** The same said of something else first. */
+        StatementView after(String earlier) {
+            return new StatementView(basis, tag, weight, earlier + ", " + label, text, about);
+        }
+    }
 
     record BasisView(String basis, String tag, String meaning) {}
 
-    record WeightView(String on, String grams, String step, String compared) {}
+    /** @param taken when and by whom, or nothing where only the day is known */
+    record WeightView(String on, String grams, String taken, String scale, String compared) {}
 
     static PageView of(Summary summary, Optional<URI> link, HandOverTexts texts) {
         return new Maker(summary, texts).make(link);
@@ -164,7 +172,12 @@ record PageView(
                 boolean again = before != null
                         && before.basis() == statement.basis()
                         && before.label().equals(statement.label());
-                shown.add(statement(statement, common, again));
+                StatementView next = statement(statement, common, again);
+                if (before != null && !again && saysTheSame(before, statement)) {
+                    StatementView last = shown.remove(shown.size() - 1);
+                    next = next.after(last.label());
+                }
+                shown.add(next);
                 before = statement;
             }
             return new SectionView(
@@ -172,6 +185,19 @@ record PageView(
                     clean(section.title()),
                     common == null ? "" : texts.say("unless", "what", when(common.at(), common.by())),
                     shown);
+        }
+
+        /** Whether two lines can be one: that neither food nor stool was seen is one thing to read. */
+        private static boolean saysTheSame(Statement one, Statement other) {
+            return one.weight() == Statement.Weight.SMALL
+                    && other.weight() == Statement.Weight.SMALL
+                    && one.basis() == other.basis()
+                    && !one.label().isEmpty()
+                    && !other.label().isEmpty()
+                    && one.text().equals(other.text())
+                    && one.when().equals(other.when())
+                    && Objects.equals(one.on(), other.on())
+                    && Objects.equals(one.qualifier(), other.qualifier());
         }
 
         private boolean isInTable(Statement statement) {
@@ -232,25 +258,23 @@ record PageView(
         }
 
         private WeightView weight(Summary.WeightPoint point) {
+            Optional<Statement> said = saidOf(point);
             return new WeightView(
                     point.on().toString(),
-                    shown(point),
-                    point.stepGrams() == null
-                            ? texts.say("not-recorded")
-                            : point.stepGrams().stripTrailingZeros().toPlainString() + " g",
+                    said.map(statement -> clean(statement.text()))
+                            .orElseGet(() -> point.grams().stripTrailingZeros().toPlainString() + " g"),
+                    said.map(statement -> when(statement.at(), statement.by())).orElse(""),
+                    said.map(Statement::qualifier).map(Markup::clean).orElseGet(() -> texts.say("not-recorded")),
                     texts.word("compared", point.comparable() ? "yes" : "no"));
         }
 
-        /** As its statement says it. */
-        private String shown(Summary.WeightPoint point) {
+        private Optional<Statement> saidOf(Summary.WeightPoint point) {
             return summary.sections().stream()
                     .filter(Summary.Section::history)
                     .flatMap(section -> section.statements().stream())
                     .filter(statement ->
                             statement.code().equals(WEIGHING) && point.at().equals(statement.at()))
-                    .map(statement -> clean(statement.text()))
-                    .findFirst()
-                    .orElseGet(() -> point.grams().stripTrailingZeros().toPlainString() + " g");
+                    .findFirst();
         }
 
         private String moment(Instant at) {

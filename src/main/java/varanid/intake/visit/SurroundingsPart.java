@@ -1,6 +1,7 @@
 package varanid.intake.visit;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -84,14 +85,19 @@ class SurroundingsPart implements PartReader {
             return texts.say(
                             "between",
                             "from",
-                            plain(range.from().get()),
+                            rounded(range.from().get()),
                             "to",
-                            plain(range.to().get()))
+                            rounded(range.to().get()))
                     + " " + unit(unit);
         }
         return range.from()
-                .map(from -> texts.say("from-on", "from", plain(from) + " " + unit(unit)))
-                .orElseGet(() -> texts.say("up-to", "to", plain(range.to().orElseThrow()) + " " + unit(unit)));
+                .map(from -> texts.say("from-on", "from", rounded(from) + " " + unit(unit)))
+                .orElseGet(() -> texts.say("up-to", "to", rounded(range.to().orElseThrow()) + " " + unit(unit)));
+    }
+
+    /** Published in degrees Fahrenheit, most bounds have digits that nobody measured. */
+    private static String rounded(BigDecimal bound) {
+        return plain(bound.setScale(1, RoundingMode.HALF_EVEN));
     }
 
     private static String plain(BigDecimal value) {

@@ -1,5 +1,8 @@
 package varanid.intake.platform.web;
 
+import com.openhtmltopdf.bidi.support.ICUBidiReorderer;
+import com.openhtmltopdf.bidi.support.ICUBidiSplitter;
+import com.openhtmltopdf.bidi.support.ICUBreakers;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
@@ -7,6 +10,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import org.springframework.stereotype.Component;
 
 /**
@@ -30,6 +34,10 @@ public class PdfWriter {
         builder.usePdfUaAccessibility(true);
         builder.useSVGDrawer(new BatikSVGDrawer());
         builder.useUriResolver((base, uri) -> null);
+        builder.useUnicodeBidiSplitter(new ICUBidiSplitter.ICUBidiSplitterFactory());
+        builder.useUnicodeBidiReorderer(new ICUBidiReorderer());
+        builder.useUnicodeLineBreaker(new ICUBreakers.ICULineBreaker(Locale.ENGLISH));
+        builder.useUnicodeCharacterBreaker(new ICUBreakers.ICUCharacterBreaker(Locale.ENGLISH));
         builder.useFont(
                 () -> resource("/fonts/DejaVuSans.ttf"), FAMILY, 400, BaseRendererBuilder.FontStyle.NORMAL, true);
         builder.useFont(
