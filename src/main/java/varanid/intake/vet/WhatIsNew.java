@@ -1,9 +1,11 @@
 package varanid.intake.vet;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import varanid.intake.assessment.KeptLook;
 import varanid.intake.scoring.ChecklistDraft;
@@ -57,11 +59,23 @@ record WhatIsNew(LookFacts look, List<KeptLook.Sign> signs, boolean moreUrgent, 
                 && known.stream()
                         .flatMap(sign -> sign.floor().stream())
                         .noneMatch(floor -> Urgency.rank(floor) >= Urgency.rank(look.urgency()));
-        boolean stricter = look.isStrict()
-                && seen.filter(LookFacts::isStrict).isEmpty()
-                && known.stream().allMatch(sign -> sign.strictRoutes().isEmpty());
+        boolean stricter = isStricter(look, seen, known);
         boolean adds = !signs.isEmpty() || cannotTell || higher || stricter || isMustSeeLost(seen, look);
         return new WhatIsNew(look, signs, higher && !look.onlyUnseen(), adds);
+    }
+
+    /** Whether it is kept strictly apart for a way of spreading of which the vet neither read nor wrote. */
+    private static boolean isStricter(LookFacts look, Optional<LookFacts> seen, List<KeptLook.Sign> known) {
+        if (!look.isStrict()) {
+            return false;
+        }
+        Set<String> routes = new HashSet<>(look.kept().isolationRoutes());
+        known.forEach(sign -> routes.removeAll(sign.strictRoutes()));
+        seen.filter(LookFacts::isStrict)
+                .ifPresent(before -> routes.removeAll(before.kept().isolationRoutes()));
+        boolean isAccountedFor = seen.filter(LookFacts::isStrict).isPresent()
+                || known.stream().anyMatch(sign -> !sign.strictRoutes().isEmpty());
+        return !routes.isEmpty() || !isAccountedFor;
     }
 
     /** Something that has to be seen was seen in the look before, and is not now. */

@@ -131,6 +131,22 @@ class AnswerRulesTest {
     }
 
     @Test
+    void aSignThatTheVetNamedDoesNotHideAnotherReasonToKeepItApart() {
+        FindingVerdict added = new FindingVerdict(
+                Optional.of("mites"), Verdict.ADDED, Optional.of("few"), Optional.empty());
+        VetAnswer answer = answer(30, at(30), "urgent", "standard", List.of(added));
+        Map<String, Answer> nobodyKnowsOfTheOthers = withSigns(Map.of("mites", "few"));
+        nobodyKnowsOfTheOthers.remove("bad-consignment");
+        LookFacts before = look(0, Map.of());
+        LookFacts after = looked(60, 60, nobodyKnowsOfTheOthers, Optional.empty());
+        assertThat(after.kept().isolationRoutes())
+                .containsAll(
+                        look(60, Map.of("mites", "few")).kept().isolationRoutes())
+                .hasSizeGreaterThan(1);
+        assertThat(decide(List.of(before, after), List.of(answer)).isolation()).isEqualTo("strict");
+    }
+
+    @Test
     void whatTheVetRejectedIsNewWhereItIsSeenForTheFirstTime() {
         FindingVerdict rejected = new FindingVerdict(
                 Optional.of("laboured-breathing"), Verdict.REJECTED, Optional.of("mild"), Optional.empty());
@@ -477,7 +493,7 @@ class AnswerRulesTest {
     // ------------------------------------------------------------------------------------------ making them
 
     private static Look asLook(Map<String, Answer> answers) {
-        return new Look(answers, Map.of("lifeStage", "adult", "origin", "C"), Set.of());
+        return new Look(answers, Map.of("lifeStage", "adult", "origin", "U"), Set.of());
     }
 
     private static Instant at(int minute) {
