@@ -33,7 +33,9 @@ import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Secret;
 import varanid.intake.quarantine.QuarantineRecords;
+import varanid.intake.report.Reports;
 import varanid.intake.sample.Samples;
+import varanid.intake.vet.VetAnswers;
 import varanid.intake.weight.Weighings;
 
 /** Makes the demo's organisation, all of it in one transaction. */
@@ -51,6 +53,8 @@ class DemoLoader {
     private final EnclosureReadings readings;
     private final DiaryKeeper diary;
     private final Samples samples;
+    private final Reports reports;
+    private final VetAnswers answers;
     private final QuarantineRecords quarantine;
     private final HomeFolder home;
     private final JdbcClient jdbc;
@@ -66,6 +70,8 @@ class DemoLoader {
             EnclosureReadings readings,
             DiaryKeeper diary,
             Samples samples,
+            Reports reports,
+            VetAnswers answers,
             QuarantineRecords quarantine,
             HomeFolder home,
             JdbcClient jdbc,
@@ -79,6 +85,8 @@ class DemoLoader {
         this.readings = readings;
         this.diary = diary;
         this.samples = samples;
+        this.reports = reports;
+        this.answers = answers;
         this.quarantine = quarantine;
         this.home = home;
         this.jdbc = jdbc;
@@ -105,7 +113,7 @@ class DemoLoader {
         jdbc.sql("INSERT INTO demo_organisation (organisation_id) VALUES (?)")
                 .param(organisation)
                 .update();
-        Telling telling = new Telling(script, people, clock.instant(), new HashMap<>());
+        Telling telling = new Telling(script, people, clock, clock.instant(), new HashMap<>());
         telling.make("consignments", arrivals::addConsignment);
         telling.make("rooms", quarantine::keepRoom);
         telling.make("animals", arrivals::addAnimal);
@@ -119,6 +127,7 @@ class DemoLoader {
             telling.each(animal.path("enclosure-readings"), request -> readings.keep(telling.keeper(), id, request));
             telling.each(animal.path("looks"), request -> assessments.keep(telling.keeper(), id, request));
             telling.each(animal.path("diary"), request -> diary.keep(telling.keeper(), id, request));
+            telling.each(animal.path("reports"), request -> reports.keep(telling.keeper(), id, request));
             for (JsonNode sample : animal.path("samples")) {
                 UUID taken = telling.one(sample.get("is"), request -> samples.keep(telling.keeper(), id, request));
                 telling.each(
@@ -127,6 +136,7 @@ class DemoLoader {
         }
         telling.tell("room-events", quarantine::keepEvent);
         telling.tell("legal-holds", quarantine::keepLegalHold);
+        telling.tell("vets-answers", answers::keep);
         telling.tell("approvals", quarantine::keepApproval);
         telling.tell("releases", quarantine::keepDecision);
         return script.content().get("animals").size();
@@ -167,9 +177,11 @@ class DemoLoader {
     /**
      * The script while it is being told.
      *
+     * @param now when the telling began, from which moments and dates are counted
      * @param named ids of what was made, by name
      */
-    private record Telling(DemoScript script, Map<String, Caller> people, Instant now, Map<String, String> named) {
+    private record Telling(
+            DemoScript script, Map<String, Caller> people, Clock clock, Instant now, Map<String, String> named) {
 
         Caller keeper() {
             return Objects.requireNonNull(people.get("keeper"));
@@ -204,6 +216,8 @@ class DemoLoader {
         }
 
         UUID one(JsonNode written, Function<JsonRequest, UUID> send) {
+            // What has been recorded until now is what somebody who answers now has read.
+            named.put(DemoScript.RECORDED_SO_FAR, clock.instant().toString());
             JsonNode request = script.resolve(written, now, named);
             try {
                 return send.apply(JsonRequest.written(request));

@@ -29,6 +29,9 @@ import tools.jackson.dataformat.yaml.YAMLMapper;
  */
 record DemoScript(JsonNode content) {
 
+    /** Stands for the moment at which its request is sent. */
+    static final String RECORDED_SO_FAR = "recorded-so-far";
+
     private static final Pattern MOMENT = Pattern.compile("now(-P.+)?");
     private static final Pattern DATE = Pattern.compile("today(?:([+-])(P.+))?");
 

@@ -22,10 +22,14 @@ import varanid.intake.animal.AnimalChanged;
 import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.id.RowKey;
+import varanid.intake.platform.time.Present;
+import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
+import varanid.intake.platform.web.Role;
 import varanid.intake.share.OpenedLink;
 import varanid.intake.vet.VetAnswer.CauseRuling;
 import varanid.intake.vet.VetAnswer.FindingVerdict;
@@ -37,7 +41,7 @@ import varanid.intake.vet.VetAnswer.Writer;
 
 /** Keeps what vets answer, and reads it back. */
 @Component
-class VetAnswers {
+public class VetAnswers {
 
     private static final Correctable ANSWER = new Correctable("answer", "vet's answer", "vets' answers");
     private static final TypeReference<List<KeptFinding>> FINDINGS = new TypeReference<>() {};
@@ -46,6 +50,7 @@ class VetAnswers {
 
     private final VetAnswerRows rows;
     private final ConfirmationRows confirmations;
+    private final Terms terms;
     private final OrganisationLock lock;
     private final ApplicationEventPublisher events;
     private final JsonMapper json;
@@ -55,6 +60,7 @@ class VetAnswers {
     VetAnswers(
             VetAnswerRows rows,
             ConfirmationRows confirmations,
+            Terms terms,
             OrganisationLock lock,
             ApplicationEventPublisher events,
             JsonMapper json,
@@ -62,6 +68,7 @@ class VetAnswers {
             Clock clock) {
         this.rows = rows;
         this.confirmations = confirmations;
+        this.terms = terms;
         this.lock = lock;
         this.events = events;
         this.json = json;
@@ -80,6 +87,21 @@ class VetAnswers {
             String words, @Nullable LocalDate on, @Nullable String result) {}
 
     private record KeptRuling(String cause, String ruling) {}
+
+    /**
+     * Keeps what a clinician answers, as a request says it.
+     *
+     * @return its id
+     * @throws ProblemException 403 for anybody else; 422 for a fault of the request
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
+        caller.require(Role.CLINICIAN);
+        Present present = Present.at(clock, caller.zone());
+        NewAnswer answer = request.read(fields -> NewAnswer.reader(fields, terms, present));
+        return keep(caller.organisationId(), animalId, caller.personId(), answer)
+                .id();
+    }
 
     /**
      * Keeps an answer that a clinician writes with an account.

@@ -132,16 +132,15 @@ class AnswerRulesTest {
 
     @Test
     void aSignThatTheVetNamedDoesNotHideAnotherReasonToKeepItApart() {
-        FindingVerdict added = new FindingVerdict(
-                Optional.of("mites"), Verdict.ADDED, Optional.of("few"), Optional.empty());
+        FindingVerdict added =
+                new FindingVerdict(Optional.of("mites"), Verdict.ADDED, Optional.of("few"), Optional.empty());
         VetAnswer answer = answer(30, at(30), "urgent", "standard", List.of(added));
         Map<String, Answer> nobodyKnowsOfTheOthers = withSigns(Map.of("mites", "few"));
         nobodyKnowsOfTheOthers.remove("bad-consignment");
         LookFacts before = look(0, Map.of());
         LookFacts after = looked(60, 60, nobodyKnowsOfTheOthers, Optional.empty());
         assertThat(after.kept().isolationRoutes())
-                .containsAll(
-                        look(60, Map.of("mites", "few")).kept().isolationRoutes())
+                .containsAll(look(60, Map.of("mites", "few")).kept().isolationRoutes())
                 .hasSizeGreaterThan(1);
         assertThat(decide(List.of(before, after), List.of(answer)).isolation()).isEqualTo("strict");
     }
