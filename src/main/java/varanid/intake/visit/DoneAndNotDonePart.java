@@ -44,13 +44,6 @@ class DoneAndNotDonePart implements PartReader {
 
     private List<Statement> said(Visit visit, FollowUp followUp) {
         List<Statement> said = new ArrayList<>();
-        if (followUp.where() != FollowUp.Where.NOT_PLACED) {
-            said.add(Statement.of(
-                    "isolation",
-                    Basis.COMPUTED,
-                    texts.label("isolation"),
-                    texts.word("isolation", followUp.isolation().code())));
-        }
         said.add(Statement.of(
                 "room",
                 Basis.RECORDED,
@@ -71,8 +64,7 @@ class DoneAndNotDonePart implements PartReader {
             }
             said.add(Statement.of("waits", Basis.COMPUTED, texts.label("waits"), ask.words())
                     .on(ask.on())
-                    .qualified(ask.reason())
-                    .weighing(Statement.Weight.STRONG));
+                    .qualified(ask.reason()));
         }
         tasks(followUp, said);
         return said;

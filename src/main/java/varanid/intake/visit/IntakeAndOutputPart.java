@@ -102,6 +102,6 @@ class IntakeAndOutputPart implements PartReader {
     }
 
     private String noticed(DiaryEntry entry) {
-        return entry.note().orElse(texts.word("answer", "yes"));
+        return entry.note().orElse(texts.say("noticed"));
     }
 }

@@ -63,10 +63,6 @@ class OriginPart implements PartReader {
             said.add(Statement.of("no-paper", Basis.RECORDED, texts.label("no-paper"), texts.say("no-papers"))
                     .weighing(Statement.Weight.SMALL));
         }
-        profile.transponder()
-                .ifPresent(number ->
-                        said.add(Statement.of("transponder", Basis.RECORDED, texts.label("transponder"), number)
-                                .qualified(profile.transponderStandard().orElse(null))));
         profile.cameWith().ifPresent(came -> said.addAll(came(visit, came)));
         profile.evidence()
                 .forEach(answered -> said.add(Statement.of(

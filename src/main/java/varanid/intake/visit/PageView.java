@@ -5,6 +5,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -49,17 +51,75 @@ record PageView(
     private static final int BRIEF = 1_800;
 
     private static final Set<Basis> WITNESSED = Set.of(Basis.OBSERVED, Basis.MEASURED, Basis.REPORTED);
+    /** What stands on a line with what is said of the same; other people's words do not. */
+    private static final Set<Basis> RUNS_ON = Set.of(Basis.OBSERVED, Basis.RECORDED, Basis.COMPUTED);
+
     private static final String WEIGHING = "weighing";
+    private static final String SIGN = "sign";
+    private static final String CONTACT = "contact";
 
     /** @param unless who saw it all, and when, where a statement says nothing else */
     record SectionView(String code, String title, String unless, List<StatementView> statements) {}
 
-    /** @param label empty where it is that of the statement before, known in the same way */
-    record StatementView(String basis, String tag, String weight, String label, String text, String about) {
+    /**
+     * One line.
+     *
+     * @param label what all of it is about; empty where it is that of the line before, known in the same way
+     */
+    record StatementView(String basis, String tag, String weight, String label, List<Item> items) {
+
+        /** The label as it stands before what is said. */
+        public String heading() {
+            return label.endsWith("?") ? label : label + ":";
+        }
+
+        /**
+         * @param before what stands between it and the one before
+         * @param heading what it is about, where that is not what the line is about
+         */
+        record Item(String before, String heading, String text, String about) {}
+
+        StatementView unlabelled() {
+            return new StatementView(basis, tag, weight, "", items);
+        }
 
         /** The same said of something else first. */
         StatementView after(String earlier) {
-            return new StatementView(basis, tag, weight, earlier + ", " + label, text, about);
+            return new StatementView(basis, tag, weight, earlier + ", " + label, items);
+        }
+
+        /** With more said of the same. */
+        StatementView and(StatementView next) {
+            return with(next, "");
+        }
+
+        /** With something else on the same line. */
+        StatementView andAlso(StatementView next) {
+            return with(next, next.heading());
+        }
+
+        private StatementView with(StatementView next, String heading) {
+            Item last = items.get(items.size() - 1);
+            String said = last.about().isEmpty() ? last.text() : last.about();
+            List<Item> all = new ArrayList<>(items);
+            next.items.forEach(
+                    item -> all.add(new Item(said.endsWith(".") ? " " : "; ", heading, item.text(), item.about())));
+            return new StatementView(basis, tag, weight, label, all);
+        }
+    }
+
+    /**
+     * What many statements share.
+     *
+     * @param known when and by whom
+     * @param qualifier what is to be known with all of them, or empty
+     */
+    private record Common(String known, String qualifier) {
+
+        static final Common NOTHING = new Common("", "");
+
+        String text() {
+            return qualifier.isEmpty() ? known : known + " · " + qualifier;
         }
     }
 
@@ -144,6 +204,11 @@ record PageView(
             if (animal.transponder() != null) {
                 about.add(texts.say("transponder", "number", clean(animal.transponder())));
             }
+            // Whom to call has to stand on the first page, however long what follows is.
+            summary.sections().stream()
+                    .flatMap(each -> each.statements().stream())
+                    .filter(statement -> statement.code().equals(CONTACT) && statement.basis() == Basis.REPORTED)
+                    .forEach(statement -> about.add(texts.say("call", "whom", clean(statement.text()))));
             return about;
         }
 
@@ -165,17 +230,21 @@ record PageView(
             List<Statement> said = section.statements().stream()
                     .filter(statement -> !section.history() || !isInTable(statement))
                     .toList();
-            Statement.@Nullable When common = common(said);
+            Common common = common(said);
             List<StatementView> shown = new ArrayList<>();
             @Nullable Statement before = null;
             for (Statement statement : said) {
-                boolean again = before != null
-                        && before.basis() == statement.basis()
-                        && before.label().equals(statement.label());
-                StatementView next = statement(statement, common, again);
-                if (before != null && !again && saysTheSame(before, statement)) {
-                    StatementView last = shown.remove(shown.size() - 1);
-                    next = next.after(last.label());
+                StatementView next = statement(statement, common);
+                if (before != null && isAboutTheSame(before, statement)) {
+                    if (RUNS_ON.contains(statement.basis()) && before.weight() == statement.weight()) {
+                        next = shown.remove(shown.size() - 1).and(next);
+                    } else {
+                        next = next.unlabelled();
+                    }
+                } else if (before != null && areSigns(before, statement)) {
+                    next = shown.remove(shown.size() - 1).andAlso(next);
+                } else if (before != null && saysTheSame(before, statement)) {
+                    next = next.after(shown.remove(shown.size() - 1).label());
                 }
                 shown.add(next);
                 before = statement;
@@ -183,8 +252,21 @@ record PageView(
             return new SectionView(
                     section.code(),
                     clean(section.title()),
-                    common == null ? "" : texts.say("unless", "what", when(common.at(), common.by())),
+                    common.equals(Common.NOTHING) ? "" : texts.say("unless", "what", clean(common.text())),
                     shown);
+        }
+
+        /** Whether both are signs that are not to be seen at once; those stand on lines of their own. */
+        private static boolean areSigns(Statement before, Statement statement) {
+            return before.code().equals(SIGN)
+                    && statement.code().equals(SIGN)
+                    && before.basis() == statement.basis()
+                    && before.weight() == Statement.Weight.PLAIN
+                    && statement.weight() == Statement.Weight.PLAIN;
+        }
+
+        private static boolean isAboutTheSame(Statement before, Statement statement) {
+            return before.basis() == statement.basis() && before.label().equals(statement.label());
         }
 
         /** Whether two lines can be one: that neither food nor stool was seen is one thing to read. */
@@ -207,48 +289,64 @@ record PageView(
         }
 
         /**
-         * What at least three statements, and more than any other, say of when and by whom; nothing where another that
-         * was seen, measured or told says nothing of it, for it would seem to be meant too.
+         * What at least three statements, and more than any other, say of when and by whom, and what is to be known with
+         * all of them; nothing where another that was seen, measured or told says nothing of it, for it would seem to be
+         * meant too.
          */
-        private static Statement.@Nullable When common(List<Statement> said) {
+        private Common common(List<Statement> said) {
             if (said.stream()
                     .anyMatch(statement -> WITNESSED.contains(statement.basis())
-                            && statement.at() == null
-                            && statement.by() == null
-                            && statement.on() == null)) {
-                return null;
+                            && known(statement).isEmpty())) {
+                return Common.NOTHING;
             }
-            Map<Statement.When, Integer> counts = new LinkedHashMap<>();
+            Map<String, List<Statement>> all = new LinkedHashMap<>();
             said.stream()
-                    .filter(statement -> statement.at() != null)
-                    .forEach(statement -> counts.merge(statement.when(), 1, Integer::sum));
-            return counts.entrySet().stream()
-                    .filter(entry -> entry.getValue() >= MANY)
-                    .max(Map.Entry.comparingByValue())
-                    .map(Map.Entry::getKey)
-                    .orElse(null);
+                    .filter(statement -> statement.at() != null || statement.on() != null && statement.by() != null)
+                    .forEach(statement -> all.computeIfAbsent(known(statement), known -> new ArrayList<>())
+                            .add(statement));
+            return all.entrySet().stream()
+                    .filter(entry -> entry.getValue().size() >= MANY)
+                    .max(Comparator.comparing(entry -> entry.getValue().size()))
+                    .map(entry -> new Common(entry.getKey(), sharedQualifier(entry.getValue())))
+                    .orElse(Common.NOTHING);
         }
 
-        private StatementView statement(Statement statement, Statement.@Nullable When common, boolean again) {
-            List<String> about = new ArrayList<>();
-            if (!statement.when().equals(common)) {
-                if (statement.at() != null || statement.by() != null) {
-                    about.add(when(statement.at(), statement.by()));
-                }
+        private static String sharedQualifier(List<Statement> all) {
+            Set<@Nullable String> qualifiers = new HashSet<>();
+            all.forEach(statement -> qualifiers.add(statement.qualifier()));
+            @Nullable String only = qualifiers.iterator().next();
+            return qualifiers.size() == 1 && only != null ? only : "";
+        }
+
+        /** When and by whom. */
+        private String known(Statement statement) {
+            List<String> known = new ArrayList<>();
+            if (statement.at() != null || statement.by() != null) {
+                known.add(when(statement.at(), statement.by()));
             }
             if (statement.on() != null) {
-                about.add(statement.on().toString());
+                known.add(statement.on().toString());
             }
-            if (statement.qualifier() != null) {
+            return String.join(" · ", known);
+        }
+
+        private StatementView statement(Statement statement, Common common) {
+            List<String> about = new ArrayList<>();
+            String known = known(statement);
+            boolean asTheOthers = !known.isEmpty() && known.equals(common.known());
+            if (!known.isEmpty() && !asTheOthers) {
+                about.add(known);
+            }
+            if (statement.qualifier() != null
+                    && !(asTheOthers && statement.qualifier().equals(common.qualifier()))) {
                 about.add(statement.qualifier());
             }
             return new StatementView(
                     statement.basis().code(),
                     texts.word("tag", statement.basis().code()),
                     statement.weight().code(),
-                    again ? "" : clean(statement.label()),
-                    clean(statement.text()),
-                    clean(String.join(" · ", about)));
+                    clean(statement.label()),
+                    List.of(new StatementView.Item("", "", clean(statement.text()), clean(String.join(" · ", about)))));
         }
 
         private String when(@Nullable Instant at, @Nullable String by) {

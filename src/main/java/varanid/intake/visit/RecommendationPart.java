@@ -34,17 +34,20 @@ class RecommendationPart implements PartReader {
     private List<Statement> said(ReadLook look) {
         JsonNode document = look.document();
         List<Statement> said = new ArrayList<>();
-        said.add(computed("recommendation", texts.headline(look.kept().urgency()))
+        String howSoon = texts.headline(look.kept().urgency());
+        said.add(computed(
+                        "recommendation",
+                        look.kept()
+                                .isolation()
+                                .map(isolation -> howSoon + ". "
+                                        + standing.isolation(
+                                                isolation, look.kept().isolationRoutes()))
+                                .orElse(howSoon))
                 .at(look.kept().occurredAt())
                 .by(look.edition().id() + " " + look.edition().version())
                 .qualified(texts.say("unvalidated"))
                 .coded("request-priority", look.kept().urgency(), null)
                 .weighing(Statement.Weight.STRONG));
-        look.kept()
-                .isolation()
-                .ifPresent(isolation -> said.add(computed(
-                        "isolation-advice",
-                        standing.isolation(isolation, look.kept().isolationRoutes()))));
         said.add(computed(
                 "range",
                 look.kept().settled()
@@ -83,12 +86,13 @@ class RecommendationPart implements PartReader {
         return said;
     }
 
+    /** A finding by its name, for its level stands among what was found; anything else in its own words. */
     private String lesser(JsonNode reason) {
         BigDecimal points = points(reason);
-        return LookShown.reasonText(reason, texts)
-                + (points.signum() == 0
-                        ? ""
-                        : " (" + texts.say("reason-points", "points", points.toPlainString()) + ")");
+        String name = reason.path("id").isString() && reason.path("level").isString()
+                ? HandOverTexts.plain(reason.path("id").stringValue())
+                : LookShown.reasonText(reason, texts);
+        return name + (points.signum() == 0 ? "" : " " + points.toPlainString());
     }
 
     private static BigDecimal points(JsonNode reason) {
@@ -97,8 +101,6 @@ class RecommendationPart implements PartReader {
 
     private Statement reason(JsonNode reason) {
         List<String> about = new ArrayList<>();
-        about.add(texts.say(
-                "reason-alone", "urgency", texts.headline(reason.path("urgency").stringValue("routine"))));
         BigDecimal points = points(reason);
         if (points.signum() != 0) {
             about.add(texts.say("reason-points", "points", points.toPlainString()));
@@ -106,8 +108,8 @@ class RecommendationPart implements PartReader {
         if (!reason.path("counted").booleanValue(true)) {
             about.add(texts.say("not-counted"));
         }
-        Statement statement =
-                computed("reason", LookShown.reasonText(reason, texts)).qualified(String.join("; ", about));
+        Statement statement = computed("reason", LookShown.reasonText(reason, texts))
+                .qualified(about.isEmpty() ? null : String.join("; ", about));
         return reason.path("id").isString() && reason.path("level").isString()
                 ? statement.coded(
                         LookShown.FINDING,

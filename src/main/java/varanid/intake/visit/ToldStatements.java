@@ -110,7 +110,8 @@ class ToldStatements {
         words.cautions(told).stream()
                 .filter(each -> each.id().equals("bitten") || known && each.id().equals("vulnerable"))
                 .forEach(each -> said.add(Statement.of("caution", Basis.RECORDED, texts.label("caution"), each.text())
-                        .coded("caution", each.id(), null)));
+                        .coded("caution", each.id(), null)
+                        .weighing(Statement.Weight.SMALL)));
         return said;
     }
 
@@ -297,7 +298,7 @@ class ToldStatements {
         if (day != null) {
             about.add(words.shown("toldOn", said.on().toString()));
         }
-        if (teller != null && writer != null) {
+        if (teller != null && writer != null && !teller.equalsIgnoreCase(writer)) {
             about.add(words.shown("writtenDownBy", writer));
         }
         String qualifier = joined(about.toArray(new String[0]));
