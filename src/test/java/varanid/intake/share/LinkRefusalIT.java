@@ -457,7 +457,7 @@ class LinkRefusalIT {
         assertThat(statementsOf(shelter.links())).isEqualTo(one);
     }
 
-    /** How many statements of plain SQL it takes; what Hibernate asks is one query for a page. */
+    /** How many statements of plain SQL about links it takes; what Hibernate asks is one query for a page. */
     private long statementsOf(String list) {
         Logger logger = (Logger) LoggerFactory.getLogger(JdbcTemplate.class);
         ListAppender<ILoggingEvent> said = new ListAppender<>();
@@ -472,10 +472,10 @@ class LinkRefusalIT {
             logger.setAdditive(true);
             logger.detachAppender(said);
         }
-        said.list.forEach(event -> System.out.println("XX " + event.getThreadName() + " " + event.getFormattedMessage()));
         return said.list.stream()
-                .filter(event -> event.getFormattedMessage().startsWith("Executing prepared SQL statement"))
-                .filter(event -> event.getThreadName().startsWith("http"))
+                .map(ILoggingEvent::getFormattedMessage)
+                .filter(message -> message.startsWith("Executing prepared SQL statement"))
+                .filter(message -> message.contains("share_link"))
                 .count();
     }
 
