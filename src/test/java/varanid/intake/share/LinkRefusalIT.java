@@ -6,7 +6,10 @@ import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.read.ListAppender;
+import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -20,6 +23,8 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -317,6 +322,27 @@ class LinkRefusalIT {
         Answer again = shelter.revoke(link);
         assertThat(again.json()).isEqualTo(revoked.json());
         assertThat(shelter.link(link).json().get("openings").intValue()).isEqualTo(1);
+    }
+
+    @Test
+    void theStatementForWhoRunsTheServiceRevokesEveryLinkOfAnOrganisation() throws IOException {
+        Shelter.Given summary = shelter.give("summary");
+        Shelter.Given reply = shelter.give("reply");
+        shelter.revoke(reply);
+        Shelter neighbour = new Shelter(organisations);
+        Shelter.Given ofNeighbour = neighbour.give("summary");
+        Matcher statement = Pattern.compile("(?s)```sql\n(INSERT INTO share_link_revocation.*?;)\n```")
+                .matcher(Files.readString(Path.of("docs", "operations.md")));
+        assertThat(statement.find()).isTrue();
+        int revoked = jdbc.sql(statement
+                        .group(1)
+                        .replace("ORGANISATION", shelter.organisation.id().toString())
+                        .replace("PERSON", shelter.keeper.personId().toString()))
+                .update();
+        assertThat(revoked).isEqualTo(1);
+        assertThat(anybody.get(summary.path()).status()).isEqualTo(404);
+        assertThat(shelter.link(summary).text("/state")).isEqualTo("revoked");
+        assertThat(anybody.get(ofNeighbour.path()).status()).isEqualTo(200);
     }
 
     @Test
