@@ -190,7 +190,7 @@ class ModulesTest {
                             "vet",
                             "weight",
                             "platform.web")),
-            Map.entry("share", Set.of("account", "animal", "platform.id", "platform.web")),
+            Map.entry("share", Set.of("account", "animal", "platform.id", "platform.reference", "platform.web")),
             Map.entry(
                     "demo",
                     Set.of(

@@ -1,7 +1,9 @@
 package varanid.intake.account;
 
 import java.time.ZoneId;
+import java.util.Collection;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -26,5 +28,16 @@ public class ActivePeople {
                 .query(String.class)
                 .optional()
                 .map(ZoneId::of);
+    }
+
+    /** Those of the people who are active. */
+    public Set<UUID> only(UUID organisationId, Collection<UUID> people) {
+        return people.isEmpty()
+                ? Set.of()
+                : jdbc.sql("SELECT id FROM person WHERE organisation_id = :organisation AND id IN (:people) AND active")
+                        .param("organisation", organisationId)
+                        .param("people", people)
+                        .query(UUID.class)
+                        .set();
     }
 }

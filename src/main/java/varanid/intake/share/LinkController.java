@@ -17,7 +17,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -57,6 +58,8 @@ class LinkController {
     private static final int MOST_DAYS = 30;
 
     private final ShareLinkRows rows;
+    private final LinkUses uses;
+    private final LinkLocks locks;
     private final Animals animals;
     private final PublicAddress address;
     private final JdbcClient jdbc;
@@ -66,6 +69,8 @@ class LinkController {
 
     LinkController(
             ShareLinkRows rows,
+            LinkUses uses,
+            LinkLocks locks,
             Animals animals,
             PublicAddress address,
             JdbcClient jdbc,
@@ -73,6 +78,8 @@ class LinkController {
             Once once,
             Clock clock) {
         this.rows = rows;
+        this.uses = uses;
+        this.locks = locks;
         this.animals = animals;
         this.address = address;
         this.jdbc = jdbc;
@@ -137,7 +144,7 @@ class LinkController {
         Page page = query.page();
         requireAnimal(caller, animalId);
         List<ShareLinkRow> found = rows.list(caller.organisationId(), animalId, page.after(), page.fetch());
-        return page.reply(found, ShareLinkRow::id, this::view);
+        return page.reply(views(found), LinkView::id, each -> each);
     }
 
     @GetMapping("/{id}")
@@ -185,6 +192,7 @@ class LinkController {
         request.read(fields -> NoContent::new);
         return once.perform(caller, request, () -> {
             ShareLinkRow row = get(caller, animalId, id);
+            locks.holdToRevoke(id);
             jdbc.sql("INSERT INTO share_link_revocation (organisation_id, link_id, recorded_by, recorded_at)"
                             + " VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING")
                     .params(
@@ -214,17 +222,18 @@ class LinkController {
     }
 
     private LinkView view(ShareLinkRow row) {
-        Optional<Instant> revoked = jdbc.sql(
-                        "SELECT recorded_at FROM share_link_revocation WHERE organisation_id = ? AND link_id = ?")
-                .params(row.key.organisationId(), row.id())
-                .query((set, n) -> set.getTimestamp(1).toInstant())
-                .optional();
-        Opened opened = jdbc.sql("SELECT count(*), max(opened_at) FROM share_link_opening"
-                        + " WHERE organisation_id = ? AND link_id = ?")
-                .params(row.key.organisationId(), row.id())
-                .query((set, n) -> new Opened(set.getInt(1), instant(set, 2)))
-                .single();
-        String state = revoked.isPresent() ? "revoked" : row.expiresAt.isAfter(clock.instant()) ? "open" : "expired";
+        return views(List.of(row)).get(0);
+    }
+
+    private List<LinkView> views(List<ShareLinkRow> links) {
+        Map<UUID, LinkUse> found = uses.of(links);
+        Instant now = clock.instant();
+        return links.stream()
+                .map(link -> view(link, Objects.requireNonNull(found.get(link.id()), "the link's use"), now))
+                .toList();
+    }
+
+    private static LinkView view(ShareLinkRow row, LinkUse use, Instant now) {
         return new LinkView(
                 row.id(),
                 row.animalId,
@@ -233,20 +242,13 @@ class LinkController {
                 row.note,
                 row.hint,
                 row.confirms,
-                state,
+                use.state(row.expiresAt, now),
                 row.expiresAt,
-                revoked.orElse(null),
-                opened.count(),
-                opened.last(),
+                use.revokedAt(),
+                use.openings(),
+                use.lastOpenedAt(),
                 row.recordedBy,
                 row.recordedAt);
-    }
-
-    private record Opened(int count, @Nullable Instant last) {}
-
-    private static @Nullable Instant instant(ResultSet set, int column) throws SQLException {
-        Timestamp at = set.getTimestamp(column);
-        return at == null ? null : at.toInstant();
     }
 
     private static OpeningView opening(ResultSet set, int n) throws SQLException {
@@ -308,7 +310,7 @@ class LinkController {
 
             boolean confirms,
 
-            @Schema(allowableValues = {"open", "expired", "revoked"})
+            @Schema(allowableValues = {"open", "expired", "revoked", "issuer-left"})
             String state,
 
             Instant expiresAt,

@@ -6,8 +6,8 @@
  * counts as a vet's own words.
  *
  * <p><b>Always.</b> Of a secret only its hash is stored. A link opens one animal, one kind of thing, for a time, until it
- * is revoked. Every opening is written down before anything is shown. What is wrong with a link that does not open
- * is never told: wrong, expired, revoked and of another kind are one answer.
+ * is revoked, and only while whoever gave it out is an active person of the organisation. Every opening is written down before anything is shown. What is wrong with a link that does not open
+ * is never told: wrong, expired, revoked, of another kind, and of somebody who has left are one answer.
  *
  * <p>May use: {@code account}, {@code animal}, {@code platform}. What is shown behind a link, other features know.
  */

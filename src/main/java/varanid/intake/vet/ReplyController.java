@@ -18,6 +18,7 @@ import org.springframework.http.HttpHeaders;
 import org.springframework.http.InvalidMediaTypeException;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
+import org.springframework.util.InvalidMimeTypeException;
 import org.springframework.util.MimeTypeUtils;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -141,7 +142,7 @@ class ReplyController {
         try {
             wanted.addAll(MediaType.parseMediaTypes(Collections.list(request.getHeaders(HttpHeaders.ACCEPT))));
             MimeTypeUtils.sortBySpecificity(wanted);
-        } catch (InvalidMediaTypeException e) {
+        } catch (InvalidMediaTypeException | InvalidMimeTypeException e) {
             return false;
         }
         wanted.sort((one, other) -> Double.compare(other.getQualityValue(), one.getQualityValue()));

@@ -15,7 +15,7 @@
  * <p>{@link varanid.intake.vet.Recommendations} tells other features what holds, and {@link
  * varanid.intake.vet.VetAnswered} that it may have changed.
  *
- * <p>Uses {@code animal}, {@code assessment}, {@code checklist}, {@code scoring} and {@code platform}.
+ * <p>Uses {@code animal}, {@code assessment}, {@code checklist}, {@code scoring}, {@code share} and {@code platform}.
  */
 @NullMarked
 package varanid.intake.vet;

@@ -33,9 +33,10 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * The service is killed with {@code kill -9} in the middle of writes, again and again, on one data folder. Whatever got
- * no answer is sent again with the same Idempotency-Key. In the end each look, weighing, diary entry, placement and event of
- * a room that was acknowledged is there once, a look with the bytes of its acknowledgement, and no key has two. The work
- * list says what it says when it is made again from the records.
+ * no answer is sent again with the same Idempotency-Key. In the end each look, weighing, diary entry, placement, event of a
+ * room, report, link and vet's answer by a link that was acknowledged is there once, a look with the bytes of its
+ * acknowledgement, and no key has two. Each answer's link was opened for it. The work list says what it says when it is
+ * made again from the records.
  *
  * <p>How often is a system property: {@code mvn verify -Dkills=20}.
  */
@@ -76,7 +77,13 @@ class KillNineIT {
                             add(service, "/api/v1/rooms", "{\"name\":\"South\"}"));
                 }
                 while (writers.size() < CLIENTS) {
-                    writers.add(new Writer(add(service, "/api/v1/animals", "{}"), writers.size()));
+                    String animal = add(service, "/api/v1/animals", "{}");
+                    String reply = JSON.readTree(
+                                    added(service, animal + "/links", "{\"kind\":\"reply\",\"recipient\":\"answers\"}")
+                                            .body())
+                            .get("address")
+                            .stringValue();
+                    writers.add(new Writer(animal, URI.create(reply).getPath(), writers.size()));
                 }
                 CountDownLatch enough = new CountDownLatch(1 + random.nextInt(MOST_PER_LIFE));
                 ExecutorService threads = Executors.newFixedThreadPool(CLIENTS);
@@ -109,6 +116,9 @@ class KillNineIT {
                     .containsExactlyInAnyOrderElementsOf(acknowledged.keySet())
                     .hasSize(sent);
             acknowledged.forEach((key, tag) -> assertThat(kept.get(key)).as(key).containsExactly(tag));
+            for (Writer writer : writers) {
+                assertThat(openings(service, writer)).isGreaterThanOrEqualTo(writer.answers.get());
+            }
             JsonNode workList = workList(service);
             for (Writer writer : writers) {
                 makeEntryAgain(service, writer.animal);
@@ -139,18 +149,22 @@ class KillNineIT {
         }
     }
 
-    /** Posts one thing after the other, each with a key of its own, which is also its note or its reason. */
+    /** Posts one thing after the other, each with a key of its own, which is also its note, reason, words or recipient. */
     private final class Writer {
 
-        private static final int KINDS = 5;
+        private static final int KINDS = 8;
 
         private final String animal;
+        private final String reply;
         private final int number;
+        private final AtomicInteger answers = new AtomicInteger();
         private int count;
         private @Nullable String unansweredKey;
 
-        Writer(String animal, int number) {
+        /** @param reply where a vet answers without a token */
+        Writer(String animal, String reply, int number) {
             this.animal = animal;
+            this.reply = reply;
             this.number = number;
         }
 
@@ -197,6 +211,19 @@ class KillNineIT {
                     path = animal + "/diary";
                     body = "{\"ate\":\"some\",\"demeanour\":\"dull\",\"note\":\"" + key + "\"}";
                 }
+                case 5 -> {
+                    path = animal + "/reports";
+                    body = "{\"diet\":\"mice\",\"note\":\"" + key + "\"}";
+                }
+                case 6 -> {
+                    path = animal + "/links";
+                    body = "{\"kind\":\"summary\",\"recipient\":\"" + key + "\"}";
+                }
+                case 7 -> {
+                    path = reply;
+                    body = "{\"seenUpTo\":\"2026-01-01T00:00:00Z\",\"sawAnimal\":\"read-only\",\"words\":\"" + key
+                            + "\",\"writer\":{\"name\":\"n\",\"practice\":\"p\",\"licenceStatement\":\"l\"}}";
+                }
                 default -> {
                     path = room + "/events";
                     body = "{\"kind\":\"lengthened\",\"days\":1,\"reason\":\"" + key + "\"}";
@@ -230,6 +257,9 @@ class KillNineIT {
                     path.endsWith("/assessments")
                             ? response.headers().firstValue("ETag").orElseThrow()
                             : JSON.readTree(response.body()).get("id").stringValue());
+            if (path.equals(reply)) {
+                answers.incrementAndGet();
+            }
             unansweredKey = null;
             return true;
         }
@@ -237,6 +267,10 @@ class KillNineIT {
 
     /** Gives its path. */
     private String add(ServiceProcess service, String list, String body) throws Exception {
+        return added(service, list, body).headers().firstValue("Location").orElseThrow();
+    }
+
+    private HttpResponse<String> added(ServiceProcess service, String list, String body) throws Exception {
         HttpResponse<String> response = HttpClient.newHttpClient()
                 .send(
                         request(service, list)
@@ -245,7 +279,15 @@ class KillNineIT {
                                 .build(),
                         BodyHandlers.ofString());
         assertThat(response.statusCode()).as(response.body()).isEqualTo(201);
-        return response.headers().firstValue("Location").orElseThrow();
+        return response;
+    }
+
+    /** How often the link was opened by which this one answers. */
+    private int openings(ServiceProcess service, Writer writer) throws Exception {
+        return items(service, writer.animal + "/links").stream()
+                .filter(link -> link.get("kind").stringValue().equals("reply"))
+                .mapToInt(link -> link.get("openings").intValue())
+                .sum();
     }
 
     private JsonNode workList(ServiceProcess service) throws Exception {
@@ -266,19 +308,24 @@ class KillNineIT {
         assertThat(changed.statusCode()).as(changed.body()).isEqualTo(200);
     }
 
-    /** Note or reason to what was kept with it: the ETag of a look, the id of anything else. */
+    /** Note, reason, words or recipient to what was kept with it: the ETag of a look, the id of anything else. */
     private Map<String, List<String>> readAll(ServiceProcess service, List<Writer> writers) throws Exception {
         Map<String, List<String>> kept = new ConcurrentHashMap<>();
         for (String room : rooms) {
             // Those that follow from a placement or a look have other reasons.
             items(service, room + "/events").stream()
                     .filter(event -> event.get("kind").stringValue().equals("lengthened"))
-                    .forEach(event -> keep(kept, event, "reason"));
+                    .forEach(event -> keep(kept, event, "/reason"));
         }
         for (Writer writer : writers) {
-            items(service, writer.animal + "/placements").forEach(each -> keep(kept, each, "reason"));
-            items(service, writer.animal + "/weighings").forEach(each -> keep(kept, each, "note"));
-            items(service, writer.animal + "/diary").forEach(each -> keep(kept, each, "note"));
+            items(service, writer.animal + "/placements").forEach(each -> keep(kept, each, "/reason"));
+            items(service, writer.animal + "/weighings").forEach(each -> keep(kept, each, "/note"));
+            items(service, writer.animal + "/diary").forEach(each -> keep(kept, each, "/note"));
+            items(service, writer.animal + "/reports").forEach(each -> keep(kept, each, "/told/note"));
+            items(service, writer.animal + "/vet-decisions").forEach(each -> keep(kept, each, "/words"));
+            items(service, writer.animal + "/links").stream()
+                    .filter(link -> link.get("kind").stringValue().equals("summary"))
+                    .forEach(each -> keep(kept, each, "/recipient"));
             for (JsonNode item : items(service, writer.animal + "/assessments")) {
                 HttpResponse<String> one = get(service, item.get("path").stringValue());
                 kept.computeIfAbsent(JSON.readTree(one.body()).get("note").stringValue(), key -> new ArrayList<>())
@@ -288,8 +335,8 @@ class KillNineIT {
         return kept;
     }
 
-    private static void keep(Map<String, List<String>> kept, JsonNode item, String keyIn) {
-        kept.computeIfAbsent(item.get(keyIn).stringValue(), key -> new ArrayList<>())
+    private static void keep(Map<String, List<String>> kept, JsonNode item, String keyAt) {
+        kept.computeIfAbsent(item.at(keyAt).stringValue(), key -> new ArrayList<>())
                 .add(item.get("id").stringValue());
     }
 

@@ -2,6 +2,7 @@ package varanid.intake.platform.web;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Ends a request with a problem. */
 public final class ProblemException extends RuntimeException {
@@ -12,6 +13,7 @@ public final class ProblemException extends RuntimeException {
     private final String detail;
     private final transient List<Fault> faults;
     private final transient Map<String, String> headers;
+    private final transient Optional<String> page;
 
     public ProblemException(ProblemType type, String detail) {
         this(type, detail, List.of());
@@ -22,11 +24,17 @@ public final class ProblemException extends RuntimeException {
     }
 
     public ProblemException(ProblemType type, String detail, List<Fault> faults, Map<String, String> headers) {
+        this(type, detail, faults, headers, Optional.empty());
+    }
+
+    private ProblemException(
+            ProblemType type, String detail, List<Fault> faults, Map<String, String> headers, Optional<String> page) {
         super(type.name() + ": " + detail, null, false, false);
         this.type = type;
         this.detail = detail;
         this.faults = List.copyOf(faults);
         this.headers = Map.copyOf(headers);
+        this.page = page;
     }
 
     /** 404. Also for what belongs to another organisation: that it exists is nobody else's business. */
@@ -44,6 +52,15 @@ public final class ProblemException extends RuntimeException {
         return new ProblemException(ProblemType.MALFORMED_REQUEST, detail);
     }
 
+    /**
+     * The same problem, which a browser is shown as a page: where people come who know nothing of programs.
+     *
+     * @param html a whole page, with everything in it escaped
+     */
+    public ProblemException shownAs(String html) {
+        return new ProblemException(type, detail, faults, headers, Optional.of(html));
+    }
+
     public ProblemType type() {
         return type;
     }
@@ -59,5 +76,10 @@ public final class ProblemException extends RuntimeException {
     /** Headers that go with the problem, such as {@code Allow}. */
     public Map<String, String> headers() {
         return headers;
+    }
+
+    /** What a browser is shown instead, if anything. */
+    Optional<String> page() {
+        return page;
     }
 }

@@ -3,6 +3,7 @@ package varanid.intake.platform.web;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -14,6 +15,9 @@ import tools.jackson.databind.json.JsonMapper;
 class ProblemWriter {
 
     private static final MediaType MEDIA_TYPE = MediaType.parseMediaType(Problem.MEDIA_TYPE);
+    private static final MediaType HTML = new MediaType("text", "html", StandardCharsets.UTF_8);
+    private static final String NOTHING_ACTIVE =
+            "default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
     private final JsonMapper json;
 
@@ -21,11 +25,20 @@ class ProblemWriter {
         this.json = json;
     }
 
-    ResponseEntity<byte[]> entity(ProblemException problem, String instance) {
+    /** A page where the problem has one and the request asks for pages; else JSON. */
+    ResponseEntity<byte[]> entity(ProblemException problem, HttpServletRequest request) {
         ResponseEntity.BodyBuilder builder =
-                ResponseEntity.status(problem.type().status()).contentType(MEDIA_TYPE);
+                ResponseEntity.status(problem.type().status());
         problem.headers().forEach(builder::header);
-        return builder.body(json.writeValueAsBytes(body(problem, instance)));
+        if (problem.page().isPresent()) {
+            builder.varyBy(HttpHeaders.ACCEPT);
+            if (Requests.asksForPages(request)) {
+                return builder.contentType(HTML)
+                        .header("Content-Security-Policy", NOTHING_ACTIVE)
+                        .body(problem.page().get().getBytes(StandardCharsets.UTF_8));
+            }
+        }
+        return builder.contentType(MEDIA_TYPE).body(json.writeValueAsBytes(body(problem, Requests.shownPath(request))));
     }
 
     void write(ProblemException problem, HttpServletRequest request, HttpServletResponse response) throws IOException {

@@ -2,13 +2,23 @@ package varanid.intake.platform.web;
 
 import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Objects;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.InvalidMediaTypeException;
+import org.springframework.http.MediaType;
+import org.springframework.util.InvalidMimeTypeException;
+import org.springframework.util.MimeTypeUtils;
 import org.springframework.web.context.request.NativeWebRequest;
 
 /** Small questions to a servlet request. */
 final class Requests {
 
     private static final String SHOWN_PATH = Requests.class.getName() + ".shownPath";
+
+    private static final MediaType ANY_JSON = new MediaType("application", "*+json");
 
     private Requests() {}
 
@@ -30,6 +40,30 @@ final class Requests {
     /** From now on, this is what is shown instead of the path. */
     static void showInstead(HttpServletRequest request, String pattern) {
         request.setAttribute(SHOWN_PATH, pattern);
+    }
+
+    /**
+     * Whether what it accepts names pages, and likes nothing that a program reads better: a browser. One that takes
+     * whatever comes ({@code *}{@code /*}, or no word of it) is a program.
+     */
+    static boolean asksForPages(HttpServletRequest request) {
+        List<MediaType> wanted = new ArrayList<>();
+        try {
+            wanted.addAll(MediaType.parseMediaTypes(Collections.list(request.getHeaders(HttpHeaders.ACCEPT))));
+            MimeTypeUtils.sortBySpecificity(wanted);
+        } catch (InvalidMediaTypeException | InvalidMimeTypeException e) {
+            return false;
+        }
+        wanted.sort((one, other) -> Double.compare(other.getQualityValue(), one.getQualityValue()));
+        return wanted.stream()
+                .filter(type -> type.getQualityValue() > 0)
+                .filter(type -> type.includes(MediaType.TEXT_HTML)
+                        || type.isCompatibleWith(MediaType.APPLICATION_JSON)
+                        || type.isCompatibleWith(ANY_JSON))
+                .findFirst()
+                .filter(type -> !type.isWildcardType())
+                .filter(type -> type.includes(MediaType.TEXT_HTML))
+                .isPresent();
     }
 
     /** The path with its query, as it was sent. */
