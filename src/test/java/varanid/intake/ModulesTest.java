@@ -190,6 +190,16 @@ class ModulesTest {
                             "vet",
                             "weight",
                             "platform.web")),
+            Map.entry(
+                    "cagecard",
+                    Set.of(
+                            "animal",
+                            "quarantine",
+                            "report",
+                            "visit",
+                            "platform.reference",
+                            "platform.time",
+                            "platform.web")),
             Map.entry("share", Set.of("account", "animal", "platform.id", "platform.web")),
             Map.entry(
                     "demo",

@@ -1,0 +1,109 @@
+package varanid.intake.cagecard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.zxing.BinaryBitmap;
+import com.google.zxing.LuminanceSource;
+import com.google.zxing.NotFoundException;
+import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.Result;
+import com.google.zxing.common.HybridBinarizer;
+import com.google.zxing.multi.qrcode.QRCodeMultiReader;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import varanid.intake.platform.web.PdfUa;
+
+/** The PDF, read by others than those who wrote it. */
+class CardPdfTest {
+
+    /** About what a telephone sees of an A6 card at arm's length. */
+    private static final int DOTS_PER_INCH = 150;
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.cagecard.CardFixtures#all")
+    void isOneTaggedPageWithItsFontsAndTheCodeOfTheAnimalsPage(CageCard card) throws IOException, NotFoundException {
+        byte[] pdf = CardPages.pdf(card);
+
+        assertThat(PdfUa.faults(pdf)).isEmpty();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getNumberOfPages()).isEqualTo(1);
+            PDPage page = document.getPage(0);
+            assertThat(millimetres(page.getMediaBox().getWidth())).isEqualTo(148);
+            assertThat(millimetres(page.getMediaBox().getHeight())).isEqualTo(105);
+            for (COSName font : page.getResources().getFontNames()) {
+                assertThat(page.getResources().getFont(font).isEmbedded()).isTrue();
+            }
+            assertThat(codes(document, 0)).containsExactly(card.address().toString());
+            String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+            // What comes last on the card is there: nothing was pushed off it.
+            assertThat(text)
+                    .contains("Printed 26 Nov 2026, 07:40.")
+                    .contains("goes out of date")
+                    .contains("never on the animal")
+                    .contains("weak defences");
+            assertThat(text.replace(" ", "")).contains(card.address().toString());
+        }
+    }
+
+    @Test
+    void holdsFourCardsOnASheetAndBreaksNone() throws IOException, NotFoundException {
+        List<CageCard> six = CardFixtures.all();
+        byte[] pdf = CardPages.pdf("Boat house", six);
+
+        assertThat(PdfUa.faults(pdf)).isEmpty();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(document.getNumberOfPages()).isEqualTo(2);
+            assertThat(codes(document, 0)).containsExactlyElementsOf(addresses(six.subList(0, 4)));
+            assertThat(codes(document, 1)).containsExactlyElementsOf(addresses(six.subList(4, 6)));
+            PDFTextStripper first = new PDFTextStripper();
+            first.setEndPage(1);
+            assertThat(first.getText(document).split("goes out of date", -1)).hasSize(5);
+        }
+    }
+
+    @Test
+    void saysThatNobodyStandsInARoom() throws IOException {
+        byte[] pdf = CardPages.pdf("Boat house", List.of());
+
+        assertThat(PdfUa.faults(pdf)).isEmpty();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            assertThat(new PDFTextStripper().getText(document)).contains("Nobody stands in this room.");
+        }
+    }
+
+    private static TreeSet<String> addresses(List<CageCard> cards) {
+        return new TreeSet<>(
+                cards.stream().map(card -> card.address().toString()).toList());
+    }
+
+    private static long millimetres(float points) {
+        return Math.round(points / 72 * 25.4);
+    }
+
+    /** What the codes on a page say, read from its picture. */
+    private static TreeSet<String> codes(PDDocument document, int page) throws IOException, NotFoundException {
+        BufferedImage picture = new PDFRenderer(document).renderImageWithDPI(page, DOTS_PER_INCH);
+        int width = picture.getWidth();
+        int height = picture.getHeight();
+        int[] pixels = picture.getRGB(0, 0, width, height, null, 0, width);
+        LuminanceSource source = new RGBLuminanceSource(width, height, pixels);
+        List<String> texts = new ArrayList<>();
+        for (Result result : new QRCodeMultiReader().decodeMultiple(new BinaryBitmap(new HybridBinarizer(source)))) {
+            texts.add(result.getText());
+        }
+        assertThat(texts).doesNotHaveDuplicates();
+        return new TreeSet<>(texts);
+    }
+}
