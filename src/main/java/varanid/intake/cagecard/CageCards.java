@@ -27,7 +27,6 @@ import varanid.intake.visit.Heads;
 class CageCards {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
-    private static final String STAT = "stat";
     private static final String HELD = "held";
 
     private final Animals animals;
@@ -90,8 +89,8 @@ class CageCards {
         if (followUp.where() == FollowUp.Where.GONE) {
             alerts.add(words.alert("gone"));
         }
-        if (head.urgency().filter(STAT::equals).isPresent()) {
-            alerts.add(words.alert(STAT, "headline", head.headline()));
+        if (head.urgency().filter(CardRules.STAT::equals).isPresent()) {
+            alerts.add(words.alert(CardRules.STAT, "headline", head.headline()));
         }
         head.alerts().forEach(text -> alerts.add(new CageCard.Line("summary", text, true)));
         hold.filter(it -> it.state().equals(HELD)).ifPresent(it -> alerts.add(it.authority()

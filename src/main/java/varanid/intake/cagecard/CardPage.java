@@ -26,12 +26,15 @@ class CardPage {
     static final int ON_A_SHEET = 4;
 
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
-    private static final int QR_PIXELS = 112;
+    private static final int QR_PIXELS = 100;
 
     // What the paper has room for, in characters.
-    private static final int MOST_OF_A_NAME = 60;
+    private static final int MOST_OF_A_NAME = 45;
     private static final int MOST_OF_A_LINE = 90;
-    private static final int MOST_OF_AN_ALERT = 150;
+    private static final int MOST_OF_AN_ALERT = 120;
+    /** From so many characters of what people wrote on, all letters are smaller. */
+    private static final int DENSE = 200;
+
     /** Up to so many characters a title is set in the largest letters, and up to so many in the next. */
     private static final int LARGE = 12;
 
@@ -95,22 +98,27 @@ class CardPage {
 
     private CardView view(CageCard card) {
         String title = name(card.title());
+        Optional<String> name = Optional.ofNullable(card.name()).map(CardPage::name);
+        List<String> alerts = card.alerts().stream()
+                .map(line -> cut(line.text(), MOST_OF_AN_ALERT))
+                .toList();
+        List<String> species = species(card);
+        List<Fact> facts = facts(card);
+        int written = Stream.of(alerts.stream(), Stream.of(title), name.stream(), species.stream(), said(facts))
+                .flatMap(each -> each)
+                .mapToInt(String::length)
+                .sum();
         return new CardView(
                 card.isolation().isStrict(),
+                written < DENSE ? "" : "dense",
                 card.isolation(),
-                card.alerts().stream()
-                        .map(line -> cut(line.text(), MOST_OF_AN_ALERT))
-                        .toList(),
+                alerts,
                 title,
                 size(title),
-                Optional.ofNullable(card.name()).map(CardPage::name).orElse(null),
-                species(card),
-                List.of(
-                        new Fact(words.page("room"), name(card.room())),
-                        new Fact(words.page("start"), card.quarantine().startText()),
-                        new Fact(words.page("release"), card.quarantine().releaseText()),
-                        new Fact(words.page("how-soon"), cut(card.howSoon().headline(), MOST_OF_A_LINE))),
-                card.howSoon().from(),
+                name.orElse(null),
+                species,
+                facts,
+                isSaidAbove(card) ? "" : card.howSoon().from(),
                 card.handling(),
                 card.beforeOpening(),
                 QrCode.svg(
@@ -121,6 +129,22 @@ class CardPage {
                 words.page("printed", "when", moment(card.printedAt(), card.zone())));
     }
 
+    private List<Fact> facts(CageCard card) {
+        List<Fact> facts = new ArrayList<>();
+        facts.add(new Fact(words.page("room"), name(card.room())));
+        facts.add(new Fact(words.page("start"), card.quarantine().startText()));
+        facts.add(new Fact(words.page("release"), card.quarantine().releaseText()));
+        if (!isSaidAbove(card)) {
+            facts.add(new Fact(words.page("how-soon"), cut(card.howSoon().headline(), MOST_OF_A_LINE)));
+        }
+        return facts;
+    }
+
+    /** Whether how soon a vet heads the card: on so little paper it is not said twice. */
+    private static boolean isSaidAbove(CageCard card) {
+        return card.alerts().stream().anyMatch(line -> line.code().equals(CardRules.STAT));
+    }
+
     private List<String> species(CageCard card) {
         return card.species() == null
                 ? List.of(words.page("species-unknown"))
@@ -128,6 +152,10 @@ class CardPage {
                         .flatMap(Optional::stream)
                         .map(CardPage::name)
                         .toList();
+    }
+
+    private static Stream<String> said(List<Fact> facts) {
+        return facts.stream().map(Fact::said);
     }
 
     private static String size(String title) {
@@ -153,6 +181,7 @@ class CardPage {
     /** A card as it is printed: every value a text that only has to be escaped, but the drawing of the code. */
     record CardView(
             boolean strict,
+            String dense,
             CageCard.Apart isolation,
             List<String> alerts,
             String title,

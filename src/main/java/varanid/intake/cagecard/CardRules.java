@@ -9,7 +9,10 @@ import org.jspecify.annotations.Nullable;
 /** What of the records goes on a card: pure. */
 final class CardRules {
 
-    static final String CALM_SO_FAR = "calm-so-far";
+    /** The urgency that cannot wait, and the alert that says so. */
+    static final String STAT = "stat";
+
+    private static final String CALM_SO_FAR = "calm-so-far";
     private static final String BITES = "bites";
     private static final String HURT = "hurt";
     private static final String NOT_TOLD = "not-told";

@@ -60,7 +60,7 @@ final class CardFixtures {
                 stay("held", "12 Feb 2027"),
                 "Vet now. New since the vet's answer: call",
                 "stat",
-                List.of("bites", "hurt", "must-not-be-handled-alone"));
+                List.of("bites", "hurt"));
     }
 
     /** Neither name nor tag nor species, in no room, never looked at. */
@@ -95,7 +95,7 @@ final class CardFixtures {
                 stay("held", RELEASE),
                 "W".repeat(300),
                 "stat",
-                List.of("bites", "hurt"));
+                List.of("hurt", "must-not-be-handled-alone"));
     }
 
     /** What nobody should write into a name, and some do. */
