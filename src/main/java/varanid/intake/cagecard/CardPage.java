@@ -32,8 +32,10 @@ class CardPage {
     private static final int MOST_OF_A_NAME = 45;
     private static final int MOST_OF_A_LINE = 90;
     private static final int MOST_OF_AN_ALERT = 120;
-    /** From so many characters of what people wrote on, all letters are smaller. */
-    private static final int DENSE = 200;
+    /** From so many characters of what people wrote on, letters are smaller, and from so many on smaller still. */
+    private static final int DENSE = 170;
+
+    private static final int DENSEST = 330;
 
     /** Up to so many characters a title is set in the largest letters, and up to so many in the next. */
     private static final int LARGE = 12;
@@ -110,7 +112,7 @@ class CardPage {
                 .sum();
         return new CardView(
                 card.isolation().isStrict(),
-                written < DENSE ? "" : "dense",
+                written < DENSE ? "" : written < DENSEST ? "dense" : "densest",
                 card.isolation(),
                 alerts,
                 title,

@@ -22,7 +22,7 @@ final class CardFixtures {
     private CardFixtures() {}
 
     static List<CageCard> all() {
-        return List.of(calm(), emergency(), nothingKnown(), longNames(), hostile(), gone());
+        return List.of(calm(), emergency(), nothingKnown(), longNames(), hostile(), gone(), crowded());
     }
 
     /** Apart from residents; nobody has been hurt. */
@@ -127,6 +127,22 @@ final class CardFixtures {
                 "Routine check",
                 "routine",
                 List.of("not-told"));
+    }
+
+    /** As much as is still set in letters of the usual size. */
+    static CageCard crowded() {
+        return card(
+                7,
+                List.of(WORDS.alert("held-plain")),
+                "RB-2026-0412-B",
+                "The long one",
+                "Varanus salvadorii",
+                true,
+                "Boat house",
+                stay("running-vet", RELEASE),
+                "Vet within 7 days",
+                "urgent",
+                List.of("hurt", "must-not-be-handled-alone"));
     }
 
     private static CageCard.Stay stay(String state, String notBefore) {

@@ -13,12 +13,14 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -29,6 +31,9 @@ class CardPdfTest {
 
     /** About what a telephone sees of an A6 card at arm's length. */
     private static final int DOTS_PER_INCH = 150;
+
+    /** The height of the smallest letters but those of the address, in points. */
+    private static final float LINE = 6;
 
     @ParameterizedTest
     @MethodSource("varanid.intake.cagecard.CardFixtures#all")
@@ -54,12 +59,16 @@ class CardPdfTest {
                     .contains("never on the animal")
                     .contains("weak defences");
             assertThat(text.replace(" ", "")).contains(card.address().toString());
+            List<Float> lines = new ArrayList<>(Lines.of(document));
+            float last = lines.get(lines.size() - 1);
+            float before = lines.get(lines.size() - 2);
+            assertThat(last - before).as("the last line is apart from the others").isGreaterThan(LINE);
         }
     }
 
     @Test
     void holdsFourCardsOnASheetAndBreaksNone() throws IOException {
-        List<CageCard> six = CardFixtures.all();
+        List<CageCard> six = CardFixtures.all().subList(0, 6);
         byte[] pdf = CardPages.pdf("Boat house", six);
 
         assertThat(PdfUa.faults(pdf)).isEmpty();
@@ -118,5 +127,23 @@ class CardPdfTest {
             }
         }
         return codes;
+    }
+
+    /** Where lines of text stand, in points from the top. */
+    private static final class Lines extends PDFTextStripper {
+
+        private final TreeSet<Float> found = new TreeSet<>();
+
+        static TreeSet<Float> of(PDDocument document) throws IOException {
+            Lines lines = new Lines();
+            lines.getText(document);
+            return lines.found;
+        }
+
+        @Override
+        protected void processTextPosition(TextPosition text) {
+            found.add(text.getYDirAdj());
+            super.processTextPosition(text);
+        }
     }
 }
