@@ -29,9 +29,9 @@ class CardPage {
     private static final int QR_PIXELS = 100;
 
     // What the paper has room for, in characters.
-    private static final int MOST_OF_A_NAME = 45;
+    private static final int MOST_OF_A_NAME = 40;
     private static final int MOST_OF_A_LINE = 90;
-    private static final int MOST_OF_AN_ALERT = 120;
+    private static final int MOST_OF_AN_ALERT = 110;
     /** From so many characters of what people wrote on, letters are smaller, and from so many on smaller still. */
     private static final int DENSE = 170;
 

@@ -48,9 +48,9 @@ class CardHtmlTest {
     @Test
     void cutsLongNamesAndShowsThatItDid() {
         assertThat(CardPages.html(CardFixtures.longNames()))
-                .contains("W".repeat(44) + "…")
-                .doesNotContain("W".repeat(120))
-                .doesNotContain("M".repeat(45));
+                .contains("W".repeat(39) + "…")
+                .doesNotContain("W".repeat(110))
+                .doesNotContain("M".repeat(40));
     }
 
     @Test
