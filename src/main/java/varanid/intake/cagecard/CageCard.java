@@ -36,7 +36,9 @@ record CageCard(
         @Schema(description = "the tag, else the name, else the end of the id")
         String title,
 
-        @Schema(description = "nothing where the title is it") @Nullable String name,
+        @Schema(description = "nothing where the title is it") @Nullable
+        String name,
+
         @Nullable String tag,
 
         @Schema(description = "genus and species") @Nullable String species,
@@ -46,7 +48,8 @@ record CageCard(
 
         Apart isolation,
 
-        @Schema(description = "its room, or where else it is") String room,
+        @Schema(description = "its room, or where else it is")
+        String room,
 
         Stay quarantine,
         HowSoon howSoon,

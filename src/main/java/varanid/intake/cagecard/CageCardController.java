@@ -41,8 +41,7 @@ class CageCardController {
     private static final MediaType HTML = new MediaType("text", "html", StandardCharsets.UTF_8);
 
     /** In order of preference. */
-    private static final List<MediaType> FORMS =
-            List.of(MediaType.APPLICATION_JSON, HTML, MediaType.APPLICATION_PDF);
+    private static final List<MediaType> FORMS = List.of(MediaType.APPLICATION_JSON, HTML, MediaType.APPLICATION_PDF);
 
     private final CageCards cards;
     private final CardPage page;
@@ -52,12 +51,7 @@ class CageCardController {
     private final Clock clock;
 
     CageCardController(
-            CageCards cards,
-            CardPage page,
-            FollowUps followUps,
-            PublicAddress address,
-            JsonMapper json,
-            Clock clock) {
+            CageCards cards, CardPage page, FollowUps followUps, PublicAddress address, JsonMapper json, Clock clock) {
         this.cards = cards;
         this.page = page;
         this.followUps = followUps;
@@ -87,12 +81,11 @@ class CageCardController {
         MediaType form = choose(request);
         Present present = present(caller);
         CageCard card = find(caller, present, animalId, request).orElseThrow(() -> ProblemException.notFound("animal"));
-        byte[] body =
-                switch (form.getSubtype()) {
-                    case "html" -> bytes(page.html(card));
-                    case "pdf" -> page.pdf(card);
-                    default -> json.writeValueAsBytes(card);
-                };
+        byte[] body = switch (form.getSubtype()) {
+            case "html" -> bytes(page.html(card));
+            case "pdf" -> page.pdf(card);
+            default -> json.writeValueAsBytes(card);
+        };
         return Documents.reply(form, fileName("cage-card-", card.title(), present, form))
                 .body(body);
     }
@@ -106,9 +99,7 @@ class CageCardController {
             responseCode = "200",
             description = "the cards as of now",
             content = {
-                @Content(
-                        mediaType = MediaType.APPLICATION_JSON_VALUE,
-                        schema = @Schema(implementation = Cards.class)),
+                @Content(mediaType = MediaType.APPLICATION_JSON_VALUE, schema = @Schema(implementation = Cards.class)),
                 @Content(mediaType = MediaType.TEXT_HTML_VALUE),
                 @Content(mediaType = MediaType.APPLICATION_PDF_VALUE)
             })
@@ -132,12 +123,11 @@ class CageCardController {
                 animal -> find(caller, present, animal, request).orElseThrow());
         List<CageCard> found = Objects.requireNonNull(listed.getBody()).items();
         String room = there.room().name();
-        byte[] body =
-                switch (form.getSubtype()) {
-                    case "html" -> bytes(page.html(room, found));
-                    case "pdf" -> page.pdf(room, found);
-                    default -> json.writeValueAsBytes(new Cards(found));
-                };
+        byte[] body = switch (form.getSubtype()) {
+            case "html" -> bytes(page.html(room, found));
+            case "pdf" -> page.pdf(room, found);
+            default -> json.writeValueAsBytes(new Cards(found));
+        };
         return Documents.reply(form, fileName("cage-cards-", room, present, form))
                 .header(
                         HttpHeaders.LINK,
@@ -151,8 +141,7 @@ class CageCardController {
     }
 
     private Optional<CageCard> find(Caller caller, Present present, UUID animal, HttpServletRequest request) {
-        return cards.find(
-                caller.organisationId(), present, animal, address.resolve(request, "/animals/" + animal));
+        return cards.find(caller.organisationId(), present, animal, address.resolve(request, "/animals/" + animal));
     }
 
     private static MediaType choose(HttpServletRequest request) {

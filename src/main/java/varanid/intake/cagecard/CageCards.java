@@ -55,8 +55,7 @@ class CageCards {
                         .map(followUp -> card(organisationId, present, animal, followUp, address)));
     }
 
-    private CageCard card(
-            UUID organisation, Present present, Animals.Newcomer animal, FollowUp followUp, URI address) {
+    private CageCard card(UUID organisation, Present present, Animals.Newcomer animal, FollowUp followUp, URI address) {
         Instant now = present.now();
         ZoneId zone = present.zone();
         LocalDate today = present.today();
@@ -93,9 +92,10 @@ class CageCards {
             alerts.add(words.alert(CardRules.STAT, "headline", head.headline()));
         }
         head.alerts().forEach(text -> alerts.add(new CageCard.Line("summary", text, true)));
-        hold.filter(it -> it.state().equals(HELD)).ifPresent(it -> alerts.add(it.authority()
-                .map(authority -> words.alert(HELD, "authority", authority))
-                .orElseGet(() -> words.alert("held-plain"))));
+        hold.filter(it -> it.state().equals(HELD))
+                .ifPresent(it -> alerts.add(it.authority()
+                        .map(authority -> words.alert(HELD, "authority", authority))
+                        .orElseGet(() -> words.alert("held-plain"))));
         return alerts;
     }
 
@@ -108,8 +108,7 @@ class CageCards {
     }
 
     private CageCard.Stay stay(FollowUp followUp, LocalDate today) {
-        StayState.Days days =
-                StayState.of(followUp.where(), followUp.clock().map(ClockReading::standing), today);
+        StayState.Days days = StayState.of(followUp.where(), followUp.clock().map(ClockReading::standing), today);
         boolean vet = followUp.clock()
                 .map(clock -> clock.vetRelease() || !clock.openQuestions().isEmpty())
                 .orElse(false);

@@ -84,8 +84,7 @@ class CardPage {
 
     private PageView page(CageCard card) {
         CardView view = view(card);
-        return new PageView(
-                words.page("card") + ": " + view.title(), "single", List.of(List.of(view)), words.page());
+        return new PageView(words.page("card") + ": " + view.title(), "single", List.of(List.of(view)), words.page());
     }
 
     private PageView page(String room, List<CageCard> cards) {

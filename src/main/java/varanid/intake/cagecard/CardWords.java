@@ -42,8 +42,7 @@ class CardWords {
 
     /** What heads a card: names and values in turn. */
     CageCard.Line alert(String code, String... namesAndValues) {
-        return new CageCard.Line(
-                code, fill(get(file.alerts(), "alerts", code).text(), namesAndValues), true);
+        return new CageCard.Line(code, fill(get(file.alerts(), "alerts", code).text(), namesAndValues), true);
     }
 
     /** The sentences of a state: since when, and until when at least. */

@@ -48,8 +48,7 @@ enum StayState {
             case RESIDENT ->
                 clock.map(StayState::of)
                         .filter(days -> days.state() == HELD
-                                || days.notBefore() != null
-                                        && days.notBefore().isAfter(today))
+                                || days.notBefore() != null && days.notBefore().isAfter(today))
                         .orElse(new Days(RESIDENTS, null, null));
         };
     }

@@ -52,8 +52,7 @@ public class Heads {
      * @param from whose word the headline is, for people
      * @param isolation the code: {@code strict} also where nobody has looked
      */
-    public record Head(
-            List<String> alerts, Optional<String> urgency, String headline, String from, String isolation) {
+    public record Head(List<String> alerts, Optional<String> urgency, String headline, String from, String isolation) {
         public Head {
             alerts = List.copyOf(alerts);
         }

@@ -62,7 +62,9 @@ class CardPdfTest {
             List<Float> lines = new ArrayList<>(Lines.of(document));
             float last = lines.get(lines.size() - 1);
             float before = lines.get(lines.size() - 2);
-            assertThat(last - before).as("the last line is apart from the others").isGreaterThan(LINE);
+            assertThat(last - before)
+                    .as("the last line is apart from the others")
+                    .isGreaterThan(LINE);
         }
     }
 
