@@ -192,6 +192,16 @@ class ModulesTest {
                             "platform.web")),
             Map.entry("share", Set.of("account", "animal", "platform.id", "platform.reference", "platform.web")),
             Map.entry(
+                    "cagecard",
+                    Set.of(
+                            "animal",
+                            "quarantine",
+                            "report",
+                            "visit",
+                            "platform.reference",
+                            "platform.time",
+                            "platform.web")),
+            Map.entry(
                     "demo",
                     Set.of(
                             "account",

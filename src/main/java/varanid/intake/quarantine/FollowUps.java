@@ -94,6 +94,28 @@ public class FollowUps {
         return placements.listAnimalsInRoomsOfKind(organisationId, RoomKind.QUARANTINE.code(), after, limit);
     }
 
+    /** Who stands in a room at the end of a day; empty where the organisation has no such room. */
+    @Transactional(readOnly = true)
+    public Optional<Occupants> findOccupants(UUID organisationId, UUID roomId, LocalDate asOf) {
+        return rooms.findById(new RowKey(organisationId, roomId))
+                .map(room -> new Occupants(
+                        new FollowUp.Place(room.id(), room.name()),
+                        books.open(organisationId, roomId, asOf).read(asOf).animals().stream()
+                                .sorted(Comparator.comparing(UUID::toString))
+                                .toList()));
+    }
+
+    /**
+     * A room and who stands in it.
+     *
+     * @param animals in the order of their making
+     */
+    public record Occupants(FollowUp.Place room, List<UUID> animals) {
+        public Occupants {
+            animals = List.copyOf(animals);
+        }
+    }
+
     /** What was stated last, up to that day, about an authority's hold on an animal. */
     @Transactional(readOnly = true)
     public Optional<Hold> findHold(UUID organisationId, UUID animalId, LocalDate asOf) {

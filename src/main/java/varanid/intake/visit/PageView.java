@@ -15,6 +15,8 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import varanid.intake.platform.web.Markup;
+import varanid.intake.platform.web.QrCode;
 
 /**
  * A summary as a page shows it: every value a text that only has to be escaped.

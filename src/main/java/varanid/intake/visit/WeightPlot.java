@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import varanid.intake.platform.web.Markup;
 
 /**
  * Weights over time as an SVG drawing: a dot for each weighing that is compared with others, joined by a line, and a bar

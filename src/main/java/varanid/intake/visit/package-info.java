@@ -10,7 +10,8 @@
  * verbatim. Nothing in it is a computed diagnosis or dose. A summary is made anew whenever it is asked for, and nothing
  * of it is stored.
  *
- * <p>May use every feature that keeps records of animals; nothing uses it.
+ * <p>May use every feature that keeps records of animals. For others: {@link varanid.intake.visit.Heads} says what heads
+ * a summary.
  */
 @NullMarked
 package varanid.intake.visit;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Optional;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import varanid.intake.platform.web.PdfUa;
 
 /** The PDF, read by others than those who wrote it. */
 class PdfFormTest {

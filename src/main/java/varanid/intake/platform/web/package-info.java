@@ -55,6 +55,9 @@
  * <p>A feature refuses with {@link varanid.intake.platform.web.ProblemException}, and may have its own {@link
  * varanid.intake.platform.web.ProblemType}. An id in the path is a {@code @PathVariable UUID}: what is no UUID is 404.
  *
+ * <p>A document that people read and print, in a type they choose, is sent by {@link
+ * varanid.intake.platform.web.Documents}.
+ *
  * <p>What is to be read without a token is a {@link varanid.intake.platform.web.SecretPath}; what is shown once and stored
  * as a hash is a {@link varanid.intake.platform.web.SecretText}.
  *

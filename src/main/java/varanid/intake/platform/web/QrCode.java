@@ -1,4 +1,4 @@
-package varanid.intake.visit;
+package varanid.intake.platform.web;
 
 import com.google.zxing.EncodeHintType;
 import com.google.zxing.WriterException;

@@ -1,12 +1,12 @@
-package varanid.intake.visit;
+package varanid.intake.platform.web;
 
 /** Text that is put into a drawing or a page by hand. */
-final class Markup {
+public final class Markup {
 
     private Markup() {}
 
     /** The text for an element or a quoted attribute; what XML cannot hold becomes a replacement character. */
-    static String escape(String text) {
+    public static String escape(String text) {
         StringBuilder escaped = new StringBuilder(text.length() + 16);
         clean(text).codePoints().forEach(c -> {
             switch (c) {
@@ -22,7 +22,7 @@ final class Markup {
     }
 
     /** Without the characters that XML 1.0 has no place for (section 2.2). */
-    static String clean(String text) {
+    public static String clean(String text) {
         StringBuilder clean = new StringBuilder(text.length());
         text.codePoints().forEach(c -> clean.appendCodePoint(isXml(c) ? c : 0xFFFD));
         return clean.toString();

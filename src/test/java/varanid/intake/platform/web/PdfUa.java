@@ -1,4 +1,4 @@
-package varanid.intake.visit;
+package varanid.intake.platform.web;
 
 import java.io.ByteArrayInputStream;
 import java.util.List;
@@ -11,12 +11,12 @@ import org.verapdf.pdfa.results.TestAssertion;
 import org.verapdf.pdfa.results.ValidationResult;
 
 /** What veraPDF says of a PDF by the rules of PDF/UA-1 (ISO 14289-1). */
-final class PdfUa {
+public final class PdfUa {
 
     private PdfUa() {}
 
     /** Nothing where the validator finds no fault; of each rule that is broken, its clause, text and place. */
-    static List<String> faults(byte[] pdf) {
+    public static List<String> faults(byte[] pdf) {
         VeraGreenfieldFoundryProvider.initialise();
         try (PDFAParser parser =
                         Foundries.defaultInstance().createParser(new ByteArrayInputStream(pdf), PDFAFlavour.PDFUA_1);

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.cagecard;
+
+import org.jspecify.annotations.NullMarked;
