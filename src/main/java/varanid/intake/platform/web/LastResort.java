@@ -22,6 +22,6 @@ class LastResort implements ErrorController {
     ResponseEntity<byte[]> error(HttpServletRequest request) {
         HttpStatusCode status = ProblemAdvice.statusOf(request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE))
                 .orElse(HttpStatusCode.valueOf(404));
-        return writer.entity(ProblemAdvice.ofStatus(status), Requests.shownPath(request));
+        return writer.entity(ProblemAdvice.ofStatus(status), request);
     }
 }

@@ -41,7 +41,7 @@ class ProblemAdvice {
 
     @ExceptionHandler
     ResponseEntity<byte[]> problem(Exception exception, HttpServletRequest request) {
-        return writer.entity(translate(exception, request), Requests.shownPath(request));
+        return writer.entity(translate(exception, request), request);
     }
 
     private static ProblemException translate(Exception exception, HttpServletRequest request) {

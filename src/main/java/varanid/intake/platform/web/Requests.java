@@ -2,7 +2,10 @@ package varanid.intake.platform.web;
 
 import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.Collections;
+import java.util.Locale;
 import java.util.Objects;
+import org.springframework.http.HttpHeaders;
 import org.springframework.web.context.request.NativeWebRequest;
 
 /** Small questions to a servlet request. */
@@ -30,6 +33,13 @@ final class Requests {
     /** From now on, this is what is shown instead of the path. */
     static void showInstead(HttpServletRequest request, String pattern) {
         request.setAttribute(SHOWN_PATH, pattern);
+    }
+
+    /** Whether a browser asks for something to show: it names HTML, which programs do not, and it is not the API. */
+    static boolean wantsPage(HttpServletRequest request) {
+        return !shownPath(request).startsWith("/api/")
+                && Collections.list(request.getHeaders(HttpHeaders.ACCEPT)).stream()
+                        .anyMatch(accepted -> accepted.toLowerCase(Locale.ROOT).contains("text/html"));
     }
 
     /** The path with its query, as it was sent. */
