@@ -68,9 +68,9 @@ class SignInLinkController {
                     JsonRequest request,
             HttpServletRequest sent) {
         caller.require(Role.ADMINISTRATOR);
-        people.findById(caller.key(id))
-                .filter(PersonRow::active)
-                .orElseThrow(() -> ProblemException.notFound("active person"));
+        if (people.findById(caller.key(id)).filter(PersonRow::active).isEmpty()) {
+            throw ProblemException.notFound("active person");
+        }
         Instant now = clock.instant();
         NewSignInLink wanted = request.read(fields -> NewSignInLink.reader(fields, now));
         return once.perform(caller, request, () -> {

@@ -59,7 +59,13 @@ public class SignInLinks {
                         INSERT INTO sign_in_link
                             (organisation_id, id, person_id, issued_by, secret_hash, expires_at, recorded_at)
                         VALUES (?, ?, ?, ?, ?, ?, ?)""")
-                .params(organisationId, id, personId, issuedBy, secret.hash(), utc(expiresAt), utc(clock.instant()))
+                .param(organisationId)
+                .param(id)
+                .param(personId)
+                .param(issuedBy)
+                .param(secret.hash())
+                .param(utc(expiresAt))
+                .param(utc(clock.instant()))
                 .update();
         return new Made(id, PATH + secret.text(), expiresAt);
     }

@@ -20,7 +20,6 @@ import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.core.context.SecurityContextHolder;
-import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.access.intercept.AuthorizationFilter;
@@ -90,8 +89,10 @@ class SecurityConfiguration {
                                 .authenticated())
                         .addFilterBefore(sessions, CsrfFilter.class)
                         .addFilterBefore(new BearerFilter(callers, problems), AuthorizationFilter.class)
-                        .exceptionHandling(handling -> handling.authenticationEntryPoint(tokenNeeded(problems))
-                                .accessDeniedHandler(refusal(problems))))
+                        .exceptionHandling(
+                                handling -> handling.authenticationEntryPoint((request, response, exception) ->
+                                                problems.write(tokenNeeded(), request, response))
+                                        .accessDeniedHandler(refusal(problems))))
                 .build();
     }
 
@@ -100,7 +101,6 @@ class SecurityConfiguration {
     @Order(3)
     SecurityFilterChain pages(
             HttpSecurity http, SessionFilter sessions, CsrfTokenRepository csrf, ProblemWriter problems) {
-        AuthenticationEntryPoint tokenNeeded = tokenNeeded(problems);
         AccessDeniedHandler refusal = refusal(problems);
         return withoutSpringsOwn(http.csrf(guard -> guard.csrfTokenRepository(csrf)
                                 .csrfTokenRequestHandler(FormToken.inHeaderOrForm())
@@ -127,13 +127,13 @@ class SecurityConfiguration {
                                                 response.setStatus(303);
                                                 response.setHeader(HttpHeaders.LOCATION, signIn(request));
                                             } else {
-                                                tokenNeeded.commence(request, response, exception);
+                                                problems.write(tokenNeeded(), request, response);
                                             }
                                         })
                                 .accessDeniedHandler((request, response, exception) -> {
                                     // A program without a token; telling it about forms would help nobody.
                                     if (!Requests.wantsPage(request) && !isBySession()) {
-                                        tokenNeeded.commence(request, response, null);
+                                        problems.write(tokenNeeded(), request, response);
                                     } else {
                                         refusal.handle(request, response, exception);
                                     }
@@ -160,16 +160,13 @@ class SecurityConfiguration {
                 : "/sign-in";
     }
 
-    private static AuthenticationEntryPoint tokenNeeded(ProblemWriter problems) {
-        return (request, response, exception) -> problems.write(
-                new ProblemException(
-                        ProblemType.UNAUTHENTICATED,
-                        "Send a token as Authorization: Bearer. The first start wrote an administrator's into the file"
-                                + " token in the data folder.",
-                        List.of(),
-                        Map.of(HttpHeaders.WWW_AUTHENTICATE, "Bearer realm=\"varanid-intake\"")),
-                request,
-                response);
+    private static ProblemException tokenNeeded() {
+        return new ProblemException(
+                ProblemType.UNAUTHENTICATED,
+                "Send a token as Authorization: Bearer. The first start wrote an administrator's into the file token in"
+                        + " the data folder.",
+                List.of(),
+                Map.of(HttpHeaders.WWW_AUTHENTICATE, "Bearer realm=\"varanid-intake\""));
     }
 
     private static AccessDeniedHandler refusal(ProblemWriter problems) {
