@@ -12,9 +12,6 @@ import org.jspecify.annotations.Nullable;
  */
 public record Frame(@Nullable String you, @Nullable String csrf, List<Place> places) {
 
-    /** Around a page that nothing is known about who reads it. */
-    static final Frame BARE = new Frame(null, null, List.of());
-
     /**
      * A place in the navigation.
      *

@@ -1,6 +1,7 @@
 package varanid.intake.page;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -10,6 +11,7 @@ import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.Context;
 import varanid.intake.platform.web.ErrorPage;
 import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.Sessions;
 
 /** Says what happened and what to do next. */
 @Component
@@ -31,13 +33,12 @@ class PageErrors implements ErrorPage {
         Locale locale = LocaleContextHolder.getLocale();
         Map<String, Object> shown = Map.of(
                 "frame",
-                Frame.BARE,
+                // No form to sign out with: what went wrong may be just that no form can be made.
+                new Frame(null, null, Sessions.findCaller().isPresent() ? Frame.places("") : List.of()),
                 "key",
                 "error." + (problem.type().name().equals("not-from-our-page") ? "not-from-our-page" : words),
                 "status",
-                status,
-                "faults",
-                problem.faults());
+                status);
         return templates.process("error-page", new Context(locale, shown)).getBytes(StandardCharsets.UTF_8);
     }
 }

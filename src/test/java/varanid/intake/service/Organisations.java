@@ -36,11 +36,6 @@ public class Organisations {
         return new Organisation(inTransaction(() -> accounts.addOrganisation("A rescue", zone)));
     }
 
-    /** One that is there already. */
-    public Organisation get(UUID id) {
-        return new Organisation(id);
-    }
-
     /** Somebody without a token. */
     public Client nobody() {
         return new Client(port(), new UUID(0, 0), "");
