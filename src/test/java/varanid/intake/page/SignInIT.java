@@ -400,6 +400,25 @@ class SignInIT {
     }
 
     @Test
+    void severalRequestsAtTheSameMomentLeaveTheSessionAsItIs() throws Exception {
+        Signed keeper = signIn(Role.KEEPER);
+        Map<String, String> before = keeper.browser().cookies();
+        ExecutorService threads = Executors.newFixedThreadPool(6);
+        try {
+            List<Callable<Integer>> requests = Stream.generate(() ->
+                            (Callable<Integer>) () -> keeper.browser().get("/").status())
+                    .limit(12)
+                    .toList();
+            for (Future<Integer> status : threads.invokeAll(requests)) {
+                assertThat(status.get()).isEqualTo(200);
+            }
+        } finally {
+            threads.shutdownNow();
+        }
+        assertThat(keeper.browser().cookies()).containsAllEntriesOf(before);
+    }
+
+    @Test
     void signingInAgainMakesANewSession() {
         Signed keeper = signIn(Role.KEEPER);
         Map<String, String> before = keeper.browser().cookies();

@@ -55,7 +55,8 @@ public class Sessions {
     /** Signs the person in: a new session with a new id, whatever the browser had before. */
     public void start(
             HttpServletRequest request, HttpServletResponse response, UUID organisationId, UUID personId, How how) {
-        end(request, response);
+        invalidate(request);
+        csrf.saveToken(null, request, response);
         byte[] random = new byte[KEY_BYTES];
         RANDOM.nextBytes(random);
         String key = Base64.getUrlEncoder().withoutPadding().encodeToString(random);
@@ -69,12 +70,16 @@ public class Sessions {
 
     /** Signs out whoever is signed in with this browser. */
     public void end(HttpServletRequest request, HttpServletResponse response) {
+        invalidate(request);
+        cookies.removeKey(request, response);
+        csrf.saveToken(null, request, response);
+    }
+
+    private static void invalidate(HttpServletRequest request) {
         @Nullable HttpSession session = request.getSession(false);
         if (session != null) {
             session.invalidate();
         }
-        cookies.removeKey(request, response);
-        csrf.saveToken(null, request, response);
     }
 
     /** Signs the person out everywhere else. */
