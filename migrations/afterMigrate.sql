@@ -41,7 +41,11 @@ DECLARE
         'calendar_reminder',
         'worklist_entry',
         'worklist_fill',
-        'report_people'
+        'report_people',
+        'spring_session',
+        'spring_session_attributes',
+        'sign_in_link',
+        'sign_in_password'
     ]::text[];
     service CONSTANT name := '${service_role}';
     listed text;

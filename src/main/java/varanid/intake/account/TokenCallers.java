@@ -17,13 +17,14 @@ import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.CallerLookup;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Secret;
+import varanid.intake.platform.web.SessionCallerLookup;
 
 /**
- * Finds who a token belongs to. Any text costs one hash and one query; the database compares hashes, so its timing says
+ * Finds who a token belongs to, or a session. Any text costs one hash and one query; the database compares hashes, so its timing says
  * nothing about a token.
  */
 @Component
-class TokenCallers implements CallerLookup {
+class TokenCallers implements CallerLookup, SessionCallerLookup {
 
     private final JdbcClient jdbc;
     private final Clock clock;
@@ -49,6 +50,18 @@ class TokenCallers implements CallerLookup {
         return found.map(this::judge).orElseGet(() -> new Refused("The token is not known."));
     }
 
+    @Override
+    public Optional<Caller> find(UUID organisationId, UUID personId, UUID signInId, Secret key) {
+        return jdbc.sql("""
+                        SELECT p.keeper, p.clinician, p.administrator, o.zone
+                        FROM person p JOIN organisation o ON o.organisation_id = p.organisation_id
+                        WHERE p.organisation_id = ? AND p.id = ? AND p.active""")
+                .params(organisationId, personId)
+                .query((row, number) -> new Caller(
+                        organisationId, personId, signInId, roles(row), ZoneId.of(row.getString("zone")), key))
+                .optional();
+    }
+
     private Result judge(Found found) {
         if (found.revokedAt() != null) {
             return new Refused("The token was revoked.");
@@ -61,20 +74,24 @@ class TokenCallers implements CallerLookup {
     }
 
     private static Found read(ResultSet row, TokenText text) throws SQLException {
+        Caller caller = new Caller(
+                text.organisationId(),
+                row.getObject("person_id", UUID.class),
+                row.getObject("id", UUID.class),
+                roles(row),
+                ZoneId.of(row.getString("zone")),
+                new Secret(text.text()));
+        return new Found(caller, row.getBoolean("active"), instant(row, "expires_at"), instant(row, "revoked_at"));
+    }
+
+    private static Set<Role> roles(ResultSet row) throws SQLException {
         Set<Role> roles = EnumSet.noneOf(Role.class);
         for (Role role : Role.values()) {
             if (row.getBoolean(role.code())) {
                 roles.add(role);
             }
         }
-        Caller caller = new Caller(
-                text.organisationId(),
-                row.getObject("person_id", UUID.class),
-                row.getObject("id", UUID.class),
-                roles,
-                ZoneId.of(row.getString("zone")),
-                new Secret(text.text()));
-        return new Found(caller, row.getBoolean("active"), instant(row, "expires_at"), instant(row, "revoked_at"));
+        return roles;
     }
 
     private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {

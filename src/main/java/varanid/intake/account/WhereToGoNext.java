@@ -1,21 +1,45 @@
 package varanid.intake.account;
 
 import java.net.InetAddress;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.UUID;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.boot.web.server.context.WebServerApplicationContext;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
+import org.springframework.util.StringUtils;
 import varanid.intake.platform.start.HomeFolder;
+import varanid.intake.platform.web.PublicAddress;
 
 /** Says, once the service answers, where it is and what opens it. */
 @Component
 class WhereToGoNext {
 
-    private final HomeFolder home;
+    /** Time to find the window it is printed in, and little more: whoever reads the output later finds it useless. */
+    private static final Duration LINK_LIFE = Duration.ofMinutes(15);
 
-    WhereToGoNext(HomeFolder home) {
+    private final HomeFolder home;
+    private final Organisations organisations;
+    private final People people;
+    private final SignInLinks links;
+    private final PublicAddress publicAddress;
+    private final Clock clock;
+
+    WhereToGoNext(
+            HomeFolder home,
+            Organisations organisations,
+            People people,
+            SignInLinks links,
+            PublicAddress publicAddress,
+            Clock clock) {
         this.home = home;
+        this.organisations = organisations;
+        this.people = people;
+        this.links = links;
+        this.publicAddress = publicAddress;
+        this.clock = clock;
     }
 
     @EventListener
@@ -27,7 +51,41 @@ class WhereToGoNext {
         Environment environment = ready.getApplicationContext().getEnvironment();
         String address =
                 "http://" + host(environment) + ":" + context.getWebServer().getPort();
-        System.out.println(text(address, home.resolve(FirstStart.TOKEN_FILE).toString()));
+        System.out.println(text(address, home.resolve(FirstStart.TOKEN_FILE).toString())
+                + (isOnItsOwn(environment) ? signIn(publicAddress.configured().orElse(address)) : ""));
+    }
+
+    /**
+     * Whether the service keeps its own database: then whoever started it is the one it is for. Elsewhere the output may
+     * go to others, who are not to sign in by reading it.
+     */
+    private static boolean isOnItsOwn(Environment environment) {
+        return !StringUtils.hasText(environment.getProperty("spring.datasource.url"));
+    }
+
+    private String signIn(String address) {
+        return organisations
+                .findByMadeAtFirstStartTrue()
+                .map(organisation -> {
+                    UUID id = organisation.organisationId();
+                    UUID administrator =
+                            people.listActiveAdministrators(id).get(0).id();
+                    return signInText(address
+                            + links.make(
+                                            id,
+                                            administrator,
+                                            null,
+                                            clock.instant().plus(LINK_LIFE))
+                                    .path());
+                })
+                .orElse("");
+    }
+
+    static String signInText(String link) {
+        return """
+                  sign in with a browser, once, within %d minutes; a new start prints a new link:
+                  %s
+                """.formatted(LINK_LIFE.toMinutes(), link);
     }
 
     private static String host(Environment environment) {

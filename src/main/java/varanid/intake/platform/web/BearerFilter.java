@@ -60,7 +60,7 @@ final class BearerFilter extends OncePerRequestFilter {
         }
         if (result instanceof CallerLookup.Known known) {
             SecurityContext context = SecurityContextHolder.createEmptyContext();
-            context.setAuthentication(new CallerToken(known.caller()));
+            context.setAuthentication(new CallerToken(known.caller(), false));
             SecurityContextHolder.setContext(context);
             chain.doFilter(request, response);
         } else if (result instanceof CallerLookup.Refused refused) {

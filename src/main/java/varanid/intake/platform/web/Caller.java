@@ -10,10 +10,10 @@ import varanid.intake.platform.id.RowKey;
  *
  * @param organisationId the organisation that everything belongs to
  * @param personId the person
- * @param tokenId the token the request was sent with
+ * @param tokenId the token the request was sent with; of a session, its sign-in
  * @param roles what the person may do
  * @param zone the organisation's zone: dates are meant there
- * @param secret the token itself, which nothing but its hash is stored of
+ * @param secret the token itself, or the key of the session: nothing but its hash is stored of either
  */
 public record Caller(UUID organisationId, UUID personId, UUID tokenId, Set<Role> roles, ZoneId zone, Secret secret) {
 

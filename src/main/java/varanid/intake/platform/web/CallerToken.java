@@ -9,15 +9,22 @@ final class CallerToken extends AbstractAuthenticationToken {
     private static final long serialVersionUID = 1L;
 
     private final transient Caller caller;
+    private final boolean bySession;
 
-    CallerToken(Caller caller) {
+    /** @param bySession whether a browser sent the proof by itself, so that it does not show what the person wanted */
+    CallerToken(Caller caller, boolean bySession) {
         super(AuthorityUtils.NO_AUTHORITIES);
         this.caller = caller;
+        this.bySession = bySession;
         setAuthenticated(true);
     }
 
     Caller caller() {
         return caller;
+    }
+
+    boolean bySession() {
+        return bySession;
     }
 
     @Override

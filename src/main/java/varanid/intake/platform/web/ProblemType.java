@@ -16,6 +16,8 @@ public record ProblemType(String name, int status, String title) {
     public static final ProblemType UNAUTHENTICATED =
             new ProblemType("unauthenticated", 401, "A valid token is needed");
     public static final ProblemType FORBIDDEN = new ProblemType("forbidden", 403, "The token's person may not do this");
+    public static final ProblemType NOT_FROM_OUR_PAGE = new ProblemType(
+            "not-from-our-page", 403, "The request does not show that it comes from this service's page");
     public static final ProblemType NOT_FOUND = new ProblemType("not-found", 404, "There is nothing here");
     public static final ProblemType METHOD_NOT_ALLOWED =
             new ProblemType("method-not-allowed", 405, "The method is not possible here");

@@ -4,13 +4,15 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Writes problems, from controllers and from where there is no controller yet. */
+/** Writes problems, from controllers and from where there is no controller yet: a page for a browser, else JSON. */
 @Component
 class ProblemWriter {
 
@@ -20,12 +22,14 @@ class ProblemWriter {
             "default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
     private final JsonMapper json;
+    private final ObjectProvider<ErrorPage> page;
 
-    ProblemWriter(JsonMapper json) {
+    ProblemWriter(JsonMapper json, ObjectProvider<ErrorPage> page) {
         this.json = json;
+        this.page = page;
     }
 
-    /** A page where the problem has one and the request asks for pages; else JSON. */
+    /** The problem's own page, where it has one and the request asks for pages; or that of all errors; or JSON. */
     ResponseEntity<byte[]> entity(ProblemException problem, HttpServletRequest request) {
         ResponseEntity.BodyBuilder builder =
                 ResponseEntity.status(problem.type().status());
@@ -38,21 +42,37 @@ class ProblemWriter {
                         .body(problem.page().get().getBytes(StandardCharsets.UTF_8));
             }
         }
-        return builder.contentType(MEDIA_TYPE).body(json.writeValueAsBytes(body(problem, Requests.shownPath(request))));
+        Body body = body(problem, request);
+        return builder.contentType(body.type()).body(body.bytes());
     }
 
     void write(ProblemException problem, HttpServletRequest request, HttpServletResponse response) throws IOException {
         if (response.isCommitted()) {
             return;
         }
+        Body body = body(problem, request);
         response.setStatus(problem.type().status());
-        response.setHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE);
+        response.setHeader(HttpHeaders.CONTENT_TYPE, body.type().toString());
         problem.headers().forEach(response::setHeader);
-        response.getOutputStream().write(json.writeValueAsBytes(body(problem, Requests.shownPath(request))));
+        response.getOutputStream().write(body.bytes());
     }
 
-    private static Problem body(ProblemException problem, String instance) {
+    private Body body(ProblemException problem, HttpServletRequest request) {
+        @Nullable ErrorPage html = Requests.wantsPage(request) ? page.getIfAvailable() : null;
+        if (html != null) {
+            return new Body(HTML, html.write(problem));
+        }
         ProblemType type = problem.type();
-        return new Problem(type.uri(), type.title(), type.status(), problem.detail(), instance, problem.faults());
+        return new Body(
+                MEDIA_TYPE,
+                json.writeValueAsBytes(new Problem(
+                        type.uri(),
+                        type.title(),
+                        type.status(),
+                        problem.detail(),
+                        Requests.shownPath(request),
+                        problem.faults())));
     }
+
+    private record Body(MediaType type, byte[] bytes) {}
 }

@@ -3,6 +3,7 @@ package varanid.intake.platform.web;
 import jakarta.servlet.http.HttpServletRequest;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
@@ -55,6 +56,16 @@ public class PublicAddress {
      */
     public URI resolve(HttpServletRequest request, String path) {
         return URI.create((configured.isEmpty() ? of(request) : configured) + path);
+    }
+
+    /** What is configured, without a slash at its end. */
+    public Optional<String> configured() {
+        return configured.isEmpty() ? Optional.empty() : Optional.of(configured);
+    }
+
+    /** Whether people reach the service by https, as far as that is configured. */
+    boolean isHttps() {
+        return configured.startsWith("https:");
     }
 
     private static String of(HttpServletRequest request) {

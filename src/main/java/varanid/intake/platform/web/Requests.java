@@ -66,6 +66,11 @@ final class Requests {
                 .isPresent();
     }
 
+    /** Whether a browser asks for something to show, and not of the API. */
+    static boolean wantsPage(HttpServletRequest request) {
+        return !shownPath(request).startsWith("/api/") && asksForPages(request);
+    }
+
     /** The path with its query, as it was sent. */
     static String target(HttpServletRequest request) {
         String query = request.getQueryString();

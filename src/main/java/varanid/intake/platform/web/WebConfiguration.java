@@ -23,7 +23,6 @@ import org.springframework.http.HttpStatusCode;
 import org.springframework.http.converter.HttpMessageConverters;
 import org.springframework.http.converter.yaml.JacksonYamlHttpMessageConverter;
 import org.springframework.scheduling.annotation.EnableScheduling;
-import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.web.bind.support.WebDataBinderFactory;
 import org.springframework.web.context.request.NativeWebRequest;
 import org.springframework.web.method.support.HandlerMethodArgumentResolver;
@@ -67,13 +66,9 @@ class WebConfiguration implements WebMvcConfigurer {
     }
 
     private static Caller caller() {
-        return SecurityContextHolder.getContext().getAuthentication() instanceof CallerToken token
-                ? token.caller()
-                : refuse();
-    }
-
-    private static Caller refuse() {
-        throw new ProblemException(ProblemType.UNAUTHENTICATED, "Send a token as Authorization: Bearer.");
+        return Sessions.findCaller()
+                .orElseThrow(() ->
+                        new ProblemException(ProblemType.UNAUTHENTICATED, "Send a token as Authorization: Bearer."));
     }
 
     private static IfMatch ifMatch(@Nullable String header) {

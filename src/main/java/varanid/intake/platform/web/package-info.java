@@ -1,10 +1,10 @@
 /**
  * The manners of HTTP: who asks, what a body says, how a refusal looks, how a list is paged, how a POST is done once.
  *
- * <p><b>Words.</b> A <em>caller</em> is a person of an organisation, known by a bearer token. A <em>fault</em> is one
+ * <p><b>Words.</b> A <em>caller</em> is a person of an organisation, known by a bearer token or by a session. A <em>fault</em> is one
  * thing wrong with a request; a <em>problem</em> is the refusal that names them (RFC 9457).
  *
- * <p><b>Always.</b> Every refusal is {@code application/problem+json}. A readable request gets all its faults at once
+ * <p><b>Always.</b> Every refusal is {@code application/problem+json}, or for a browser outside the API a page. A readable request gets all its faults at once
  * (422), each with a JSON Pointer, what is wrong and what would be right; an unreadable one gets the one reason (400,
  * 401, 413, 415). A body is read only after authentication, and only up to 256 KiB. Text is in normal form C and has no
  * control characters. What belongs to another organisation is not found (404).
@@ -61,8 +61,10 @@
  * <p>What is to be read without a token is a {@link varanid.intake.platform.web.SecretPath}; what is shown once and stored
  * as a hash is a {@link varanid.intake.platform.web.SecretText}.
  *
- * <p>May use: Spring, {@code platform.id}, {@code platform.time}. Knows no feature: who a token belongs to is answered
- * by an implementation of {@link varanid.intake.platform.web.CallerLookup} elsewhere.
+ * <p>May use: Spring, {@code platform.id}, {@code platform.time}. Knows no feature: who a token or a session belongs
+ * to is answered by implementations of {@link varanid.intake.platform.web.CallerLookup} and {@link
+ * varanid.intake.platform.web.SessionCallerLookup} elsewhere, and how a page looks by {@link
+ * varanid.intake.platform.web.ErrorPage}.
  */
 @NullMarked
 package varanid.intake.platform.web;

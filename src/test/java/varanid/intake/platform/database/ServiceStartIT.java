@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import varanid.intake.VaranidIntake;
+import varanid.intake.service.Browser;
 
 /** The whole service in a process of its own: what it says, its exit code, and what it leaves running. */
 class ServiceStartIT {
@@ -37,11 +38,13 @@ class ServiceStartIT {
                 .exists();
         try (ChildJvm service = start(Map.of())) {
             int port = awaitPort(service);
+            String line = service.awaitLine("/sign-in/");
             assertHealthy(service, port);
             try (ChildJvm second = start(Map.of())) {
                 failsWith(second, "Varanid Intake is already running on the folder");
             }
             assertHealthy(service, port);
+            assertThatTheLinkSignsIn(line, port);
             service.stop();
         }
         assertThat(pidFile()).as("the database server ends with the service").doesNotExist();
@@ -96,6 +99,14 @@ class ServiceStartIT {
             environment.remove("LOGGING_LEVEL_ORG_SPRINGFRAMEWORK_BOOT_TOMCAT");
         }
         return ChildJvm.start(ChildJvm.As.me(), environment, VaranidIntake.class);
+    }
+
+    private static void assertThatTheLinkSignsIn(String line, int port) {
+        String path = URI.create(line.strip()).getPath();
+        Browser browser = new Browser(port);
+        browser.submit(path, "/sign-in/link", Map.of("secret", path.substring("/sign-in/".length())));
+        assertThat(browser.get("/").body()).contains("You are signed in as Administrator.");
+        assertThat(browser.get(path).status()).isEqualTo(404);
     }
 
     private static int awaitPort(ChildJvm service) throws IOException {

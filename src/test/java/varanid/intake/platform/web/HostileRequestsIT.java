@@ -210,7 +210,7 @@ class HostileRequestsIT {
     void answersWithAProblemWhereThereIsNothingOrNotThat() {
         Client keeper = organisations.create().keeper();
         assertThat(keeper.get("/api/v1/nothing").isProblem("not-found")).isTrue();
-        assertThat(keeper.get("/").isProblem("not-found")).isTrue();
+        assertThat(keeper.get("/nothing").isProblem("not-found")).isTrue();
         assertThat(keeper.get("/actuator/env").isProblem("not-found")).isTrue();
         assertThat(keeper.get(ANIMALS + "/1").isProblem("not-found")).isTrue();
         assertThat(keeper.get(ANIMALS + "/1-1-1-1-1").isProblem("not-found")).isTrue();

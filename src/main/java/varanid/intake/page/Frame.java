@@ -1,0 +1,32 @@
+package varanid.intake.page;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the frame of a page shows.
+ *
+ * @param you the name of who is signed in
+ * @param csrf the proof that a form is ours, to be sent along
+ * @param places where the navigation leads
+ */
+public record Frame(@Nullable String you, @Nullable String csrf, List<Place> places) {
+
+    /**
+     * A place in the navigation.
+     *
+     * @param text the key of its name
+     * @param here whether the page is there
+     */
+    public record Place(String path, String text, boolean here) {}
+
+    /** The places that there are, in their order; what begins with the path of one is there. */
+    static List<Place> places(String path) {
+        return List.of(place("/", "place.home", path), place("/account", "place.account", path));
+    }
+
+    private static Place place(String at, String text, String path) {
+        boolean here = path.equals(at) || (!at.equals("/") && path.startsWith(at + "/"));
+        return new Place(at, text, here);
+    }
+}

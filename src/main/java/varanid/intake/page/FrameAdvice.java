@@ -1,0 +1,34 @@
+package varanid.intake.page;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.security.web.csrf.CsrfToken;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import varanid.intake.account.PeopleNames;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Sessions;
+
+/** Gives every page of this package its frame. */
+@ControllerAdvice(basePackageClasses = FrameAdvice.class)
+class FrameAdvice {
+
+    private final PeopleNames names;
+
+    FrameAdvice(PeopleNames names) {
+        this.names = names;
+    }
+
+    @ModelAttribute("frame")
+    Frame frame(HttpServletRequest request) {
+        Optional<Caller> caller = Sessions.findCaller();
+        String csrf =
+                request.getAttribute(CsrfToken.class.getName()) instanceof CsrfToken token ? token.getToken() : null;
+        return new Frame(
+                caller.flatMap(who -> names.find(who.organisationId(), who.personId()))
+                        .orElse(null),
+                csrf,
+                caller.isPresent() ? Frame.places(request.getRequestURI()) : List.of());
+    }
+}
