@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.springframework.beans.factory.ObjectProvider;
-import org.springframework.boot.web.servlet.FilterRegistrationBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
@@ -67,7 +66,8 @@ class SecurityConfiguration {
     SecurityFilterChain programs(
             HttpSecurity http,
             CallerLookup callers,
-            SessionFilter sessions,
+            Sessions sessions,
+            SessionCallerLookup people,
             CsrfTokenRepository csrf,
             ProblemWriter problems) {
         return withoutSpringsOwn(http.securityMatcher(SecurityConfiguration::isForPrograms)
@@ -87,7 +87,7 @@ class SecurityConfiguration {
                                 .permitAll()
                                 .anyRequest()
                                 .authenticated())
-                        .addFilterBefore(sessions, CsrfFilter.class)
+                        .addFilterBefore(new SessionFilter(sessions, people, problems), CsrfFilter.class)
                         .addFilterBefore(new BearerFilter(callers, problems), AuthorizationFilter.class)
                         .exceptionHandling(
                                 handling -> handling.authenticationEntryPoint((request, response, exception) ->
@@ -100,7 +100,11 @@ class SecurityConfiguration {
     @Bean
     @Order(3)
     SecurityFilterChain pages(
-            HttpSecurity http, SessionFilter sessions, CsrfTokenRepository csrf, ProblemWriter problems) {
+            HttpSecurity http,
+            Sessions sessions,
+            SessionCallerLookup people,
+            CsrfTokenRepository csrf,
+            ProblemWriter problems) {
         AccessDeniedHandler refusal = refusal(problems);
         return withoutSpringsOwn(http.csrf(guard -> guard.csrfTokenRepository(csrf)
                                 .csrfTokenRequestHandler(FormToken.inHeaderOrForm())
@@ -120,7 +124,7 @@ class SecurityConfiguration {
                         .addFilterBefore(
                                 new SecretPathFilter(List.of(new SecretPath("/sign-in/*", true))),
                                 HeaderWriterFilter.class)
-                        .addFilterBefore(sessions, CsrfFilter.class)
+                        .addFilterBefore(new SessionFilter(sessions, people, problems), CsrfFilter.class)
                         .exceptionHandling(handling -> handling.authenticationEntryPoint(
                                         (request, response, exception) -> {
                                             if (Requests.wantsPage(request)) {
@@ -190,19 +194,6 @@ class SecurityConfiguration {
                 .httpBasic(AbstractHttpConfigurer::disable)
                 .logout(AbstractHttpConfigurer::disable)
                 .requestCache(AbstractHttpConfigurer::disable);
-    }
-
-    @Bean
-    SessionFilter sessionFilter(Sessions sessions, SessionCallerLookup callers, ProblemWriter problems) {
-        return new SessionFilter(sessions, callers, problems);
-    }
-
-    /** It belongs into the chains, not before them. */
-    @Bean
-    FilterRegistrationBean<SessionFilter> sessionFilterInChainsOnly(SessionFilter filter) {
-        FilterRegistrationBean<SessionFilter> registration = new FilterRegistrationBean<>(filter);
-        registration.setEnabled(false);
-        return registration;
     }
 
     /** Who people are, this service finds out itself; without this, a password would be made up and printed. */
