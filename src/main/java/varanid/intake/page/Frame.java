@@ -22,7 +22,11 @@ public record Frame(@Nullable String you, @Nullable String csrf, List<Place> pla
 
     /** The places that there are, in their order; what begins with the path of one is there. */
     static List<Place> places(String path) {
-        return List.of(place("/", "place.home", path), place("/account", "place.account", path));
+        return List.of(
+                place("/", "place.worklist", path),
+                place("/animals", "place.animals", path),
+                place("/checklist", "place.checklist", path),
+                place("/account", "place.account", path));
     }
 
     private static Place place(String at, String text, String path) {
