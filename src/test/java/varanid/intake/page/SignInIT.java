@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
@@ -158,8 +159,8 @@ class SignInIT {
         assertThat(other.submit("/sign-in", "/sign-in", Map.of("email", email, "password", PASSWORD + "."))
                         .status())
                 .isEqualTo(422);
-        Answer signedIn =
-                other.submit("/sign-in", "/sign-in", Map.of("email", " " + email.toUpperCase(), "password", PASSWORD));
+        Answer signedIn = other.submit(
+                "/sign-in", "/sign-in", Map.of("email", " " + email.toUpperCase(Locale.ROOT), "password", PASSWORD));
         assertThat(signedIn.status()).isEqualTo(303);
         assertThat(other.get("/").status()).isEqualTo(200);
         assertThat(jdbc.sql("SELECT password_hash FROM sign_in_password WHERE email = ?")
