@@ -38,6 +38,19 @@ public final class Browser {
         this.port = port;
     }
 
+    /** One that a person is signed in with, by a link as an administrator makes it. */
+    public static Browser signedIn(Organisations.Organisation organisation, Client person) {
+        Answer made = organisation.administrator().post("/api/v1/people/" + person.personId() + "/sign-in-links", "{}");
+        String address = made.text("/link");
+        Browser browser = new Browser(person.port());
+        Answer in = browser.submit(
+                "/sign-in", "/sign-in/link", Map.of("secret", address.substring(address.lastIndexOf('/') + 1)));
+        if (in.status() != 303) {
+            throw new AssertionError("not signed in: " + in);
+        }
+        return browser;
+    }
+
     public Answer get(String path) {
         return send("GET", path, BodyPublishers.noBody(), "Accept", "text/html,application/xhtml+xml,*/*;q=0.8");
     }
