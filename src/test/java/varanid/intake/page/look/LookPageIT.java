@@ -134,7 +134,7 @@ class LookPageIT {
         Map<String, String> fields = new HashMap<>(WELL);
         fields.put("condition", "cold");
         fields.put("number.days-food-refused", "many");
-        fields.put("number.weight-trend", "-5");
+        fields.put("number.weight-trend", "minus 5");
         fields.put("skin", "84");
         fields.put("skin-unit", "Cel");
         fields.put("note", "<script>alert(1)</script> & \"more\"");
@@ -142,7 +142,7 @@ class LookPageIT {
         assertThat(page.status()).isEqualTo(422);
         assertThat(page.body())
                 .contains("href=\"#q-days-food-refused\"", "href=\"#q-weight-trend\"", "href=\"#skin\"")
-                .contains("value=\"many\"", "value=\"-5\"", "value=\"84\"", "name=\"skin-confirmed\"")
+                .contains("value=\"many\"", "value=\"minus 5\"", "value=\"84\"", "name=\"skin-confirmed\"")
                 .contains("&lt;script&gt;alert(1)&lt;/script&gt;")
                 .doesNotContain("<script>alert");
         assertThat(page.body()).containsPattern("value=\"cold\"\\s+checked=\"checked\"");
