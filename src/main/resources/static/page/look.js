@@ -76,8 +76,7 @@
   const fields = () => [...new FormData(form)].filter(([name, value]) => ours(name) && value !== '');
 
   const keep = () => {
-    draft = {...draft, key: form.elements.key.value, version: form.elements.version.value,
-      began: draft.began || now().toISOString(), fields: fields()};
+    draft = {...draft, key: form.elements.key.value, began: draft.began || now().toISOString(), fields: fields()};
     kept.write(draft);
   };
 
@@ -187,11 +186,9 @@
       const {recommended, lowest, highest, settled} = score.urgency;
       bar.classList.add(recommended);
       soFar.textContent = settled ? say('result.settled', label(recommended))
-          : highest === recommended ? say('result.fixed', label(recommended))
+          : lowest === highest ? say('result.fixed', label(recommended))
+          : highest === recommended ? say('result.at-most', label(recommended))
           : say('result.open', label(recommended), label(highest));
-      if (!settled && highest === recommended && lowest !== recommended) {
-        soFar.textContent = say('result.open', label(recommended), label(highest));
-      }
       const unseen = score.unknowns.filter(each => each.mustSee && each.why !== 'implied').length;
       open.textContent = unseen === 0 ? ''
           : unseen === 1 ? say('result.must-see.one') : say('result.must-see.many', unseen);
@@ -304,9 +301,10 @@
   form.addEventListener('pointerdown', () => { pointed = true; });
   form.addEventListener('keydown', event => {
     pointed = false;
-    if (event.key === 'Enter' && event.target.matches('input') && view === 'steps') {
+    if (event.key === 'Enter' && event.target.matches('input')) {
+      // Sent is only what somebody finished.
       event.preventDefault();
-      goOn();
+      if (view === 'steps' && !here().classList.contains('group')) goOn();
     }
   });
 
@@ -438,13 +436,17 @@
   root.insertBefore(unsent, form);
 
   let delivering = false;
+  let again = 0;
 
   /** Sends what was finished, with the same key each time: however often it arrives, it is kept once. */
   const deliver = async () => {
     if (delivering || !draft.pending) return;
     delivering = true;
     try {
-      const reply = await send('/api/v1/animals/' + animal + '/assessments', draft.pending, draft.key);
+      const patience = new AbortController();
+      setTimeout(() => patience.abort(), 20_000);
+      const reply = await send(
+          '/api/v1/animals/' + animal + '/assessments', draft.pending, draft.key, patience.signal);
       if (reply.status === 201) {
         const made = await reply.json();
         kept.remove();
@@ -453,6 +455,11 @@
       }
       if (reply.status === 401 || reply.status === 403) {
         waitFor(say('unsent.signed-out'), true);
+      } else if (reply.status === 422 && draft.key !== freshKey && (await reply.json()).type.endsWith('key-reused')) {
+        // Another look of this animal went under that key, from another window.
+        draft.key = freshKey;
+        kept.write(draft);
+        waitFor(say('unsent.why'), false);
       } else if (reply.status < 500 && reply.status !== 409 && reply.status !== 429) {
         // The service says what is wrong, beside each field, when the form itself is sent.
         delete draft.pending;
@@ -476,8 +483,10 @@
     show(unsent, true);
     show(form, false);
     show(finish, false);
-    tell(score ? 'failed' : 'failed');
+    tell('failed');
     unsent.scrollIntoView();
+    clearTimeout(again);
+    if (!signedOut) again = setTimeout(deliver, 15_000);
   };
 
   form.addEventListener('submit', event => {
@@ -493,7 +502,8 @@
   // ---------------------------------------------------------------------------------------------- begin
 
   const faulty = root.querySelector('.faults');
-  if (draft.fields && !faulty && draft.version === form.elements.version.value) {
+  const freshKey = form.elements.key.value;
+  if (draft.fields && !faulty) {
     restore();
     way = (draft.way || []).map(name => steps.find(step => step.dataset.step === name)).filter(Boolean);
     if (way.length === 0) way = [steps[0]];
@@ -508,8 +518,17 @@
     }
   } else {
     draft = faulty && draft.key === form.elements.key.value ? draft : {};
-    if (faulty) view = 'whole';
+    if (faulty) {
+      view = 'whole';
+      keep();
+    } else {
+      // A browser that goes back fills fields in by itself; nothing is answered beforehand.
+      form.reset();
+    }
   }
+  window.addEventListener('pageshow', event => {
+    if (event.persisted) location.reload();
+  });
   root.append(bar);
   renderEnd();
   render(false);
