@@ -173,13 +173,17 @@
   const bar = make('section', {class: 'result', 'aria-label': say('result')}, told, finish);
 
   let score = null;
-  let asking = null;
+  let asking = false;
+  let askAgain = false;
+  let scored = '';
 
   const isEnough = () => score !== null && (score.urgency.settled || score.next.length === 0
       || score.urgency.lowest === outcomes[outcomes.length - 1]);
 
   const tell = state => {
-    bar.className = 'result';
+    bar.className = 'result ' + state;
+    // What is known for the answers of now is not old, even where the service is away.
+    if (state === 'failed' && score && scored === JSON.stringify(look())) state = 'told';
     old.textContent = state === 'failed' ? say(score ? 'result.old' : 'result.none')
         : state === 'waiting' ? say('result.waiting') : '';
     if (score) {
@@ -202,24 +206,31 @@
     for (const line of [soFar, open, apart, old, enough]) show(line, line.textContent !== '');
   };
 
-  /** What is shown counts for what is answered now, or says that it does not. */
+  /** What is shown counts for what is answered now, or says that it does not. One question to the service at a time. */
   const ask = async () => {
-    if (asking) asking.abort();
-    const mine = new AbortController();
-    asking = mine;
     tell('waiting');
-    try {
-      const body = {...look(), lifeStage: root.dataset.lifeStage, origin: root.dataset.origin};
-      const reply = await send('/api/v1/scores', JSON.stringify(body), null, mine.signal);
-      if (mine !== asking) return;
-      if (!reply.ok) throw new Error(String(reply.status));
-      const read = await reply.json();
-      if (mine !== asking) return;
-      score = read;
-      tell('told');
-    } catch {
-      if (mine === asking) tell('failed');
+    if (asking) {
+      askAgain = true;
+      return;
     }
+    asking = true;
+    let state = 'told';
+    do {
+      askAgain = false;
+      try {
+        const asked = look();
+        const body = {...asked, lifeStage: root.dataset.lifeStage, origin: root.dataset.origin};
+        const reply = await send('/api/v1/scores', JSON.stringify(body));
+        if (!reply.ok) throw new Error(String(reply.status));
+        score = await reply.json();
+        scored = JSON.stringify(asked);
+        state = 'told';
+      } catch {
+        state = 'failed';
+      }
+    } while (askAgain);
+    asking = false;
+    tell(state);
   };
 
   // ---------------------------------------------------------------------------------------------- one at a time
@@ -252,6 +263,7 @@
   const render = focus => {
     const one = view === 'steps';
     root.classList.toggle('steps', one);
+    root.classList.toggle('under-way', one && way.length > 1);
     for (const step of steps) show(step, !one || step === here());
     show(move, one);
     show(back, way.length > 1);
@@ -482,8 +494,9 @@
     show(retry, !signedOut);
     show(unsent, true);
     show(form, false);
-    show(finish, false);
     tell('failed');
+    show(finish, false);
+    show(enough, false);
     unsent.scrollIntoView();
     clearTimeout(again);
     if (!signedOut) again = setTimeout(deliver, 15_000);

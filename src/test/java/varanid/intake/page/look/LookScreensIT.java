@@ -7,7 +7,9 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Page.GetByRoleOptions;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.BoundingBox;
 import java.time.Duration;
+import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -189,8 +191,12 @@ class LookScreensIT {
             screen.context().setOffline(true);
             Finger finger = new Finger(screen.page());
             finger.tapButton("None of these hold");
+            assertThat(result).not().containsText("This result is old");
+            finger.tapAnswer("laboured-breathing", "marked");
             assertThat(result).containsText("This result is old");
+            assertThat(result.locator("button")).isHidden();
             screen.context().setOffline(false);
+            assertThat(result).containsText("Settled: vet now");
             assertThat(result).not().containsText("This result is old");
         }
     }
@@ -242,7 +248,7 @@ class LookScreensIT {
                             .evaluate(
                                     "() => Object.keys(localStorage).filter(k => k.includes('" + kept.animal() + "'))"))
                     .as("nothing is left in the browser")
-                    .isEqualTo(java.util.List.of());
+                    .isEqualTo(List.of());
         }
         assertThat(kept.howMany()).isEqualTo(1);
     }
@@ -329,6 +335,9 @@ class LookScreensIT {
                     .filter(new Locator.FilterOptions().setHasText("None of these hold"))
                     .click();
             screen.shows("look-must-see");
+            assertThat(sizeOf(page, "not-observed"))
+                    .as("could not see is as easy as no")
+                    .isEqualTo(sizeOf(page, "absent"));
             page.locator("button:visible")
                     .filter(new Locator.FilterOptions().setHasText("Whole sheet"))
                     .click();
@@ -355,6 +364,14 @@ class LookScreensIT {
             assertThat(page.locator(".soon .big")).containsText("vet now");
         }
         assertThat(kept.howMany()).isEqualTo(1);
+    }
+
+    /** Of the whole target of an answer to the question shown, in pixels: its width; no lower than a finger needs. */
+    private static String sizeOf(Page page, String answer) {
+        Locator label = page.locator(".step:not(.hidden) label:has([value='" + answer + "'])");
+        BoundingBox box = label.boundingBox();
+        assertThat(box.height).isGreaterThanOrEqualTo(44);
+        return String.valueOf(Math.round(box.width));
     }
 
     /** Goes by Tab until the button of that name has the focus. */
