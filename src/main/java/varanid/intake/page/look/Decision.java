@@ -8,9 +8,9 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -153,15 +153,17 @@ public record Decision(
                     reason.path("counted").booleanValue(true));
         }
 
-        /** What this look gives a reason for stands before what always holds. */
+        /** The more an advice is for just this look, the earlier it stands: what holds always comes last. */
         private List<String> advice(String kind) {
-            Set<String> always = look.edition().checklist().draft().advice().stream()
-                    .filter(advice -> advice.when().always())
-                    .map(ChecklistDraft.Advice::id)
-                    .collect(Collectors.toSet());
+            Map<String, Integer> breadth = look.edition().checklist().draft().advice().stream()
+                    .collect(Collectors.toMap(
+                            ChecklistDraft.Advice::id,
+                            advice -> advice.when().always()
+                                    ? Integer.MAX_VALUE
+                                    : advice.when().outcomes().size()));
             return list(look.document().path("advice")).stream()
                     .filter(advice -> text(advice, "kind").equals(kind))
-                    .sorted(Comparator.comparing(advice -> always.contains(text(advice, "id"))))
+                    .sorted(Comparator.comparing(advice -> breadth.getOrDefault(text(advice, "id"), 0)))
                     .map(advice -> text(advice, "text"))
                     .toList();
         }

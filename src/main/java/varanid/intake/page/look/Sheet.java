@@ -48,6 +48,7 @@ public record Sheet(
      * One question.
      *
      * @param place the id of its place in the page
+     * @param drawing where to look, the name of a file; empty where there is none
      * @param absent the answer that "none of these" gives; empty where it gives none
      * @param last what was answered last time, for people; empty where nothing was
      */
@@ -57,6 +58,7 @@ public record Sheet(
             String question,
             String help,
             String lookAlike,
+            String drawing,
             String absent,
             String last,
             List<Choice> choices,
@@ -178,6 +180,7 @@ public record Sheet(
                     finding.question() == null ? id : finding.question(),
                     text(finding.help()),
                     text(finding.lookAlike()),
+                    drawing(id),
                     findAbsent(edition, finding).orElse(""),
                     before.getOrDefault(id, ""),
                     choices(finding),
@@ -190,13 +193,12 @@ public record Sheet(
             String field = LookForm.ANSWER + finding.id();
             if (finding.measure() == null) {
                 for (ChecklistDraft.Level level : finding.levels()) {
-                    String drawing = finding.id() + "." + level.code() + ".svg";
                     choices.add(new Choice(
                             level.code(),
                             level.label() == null ? level.code() : level.label(),
                             "",
                             "level",
-                            drawings.contains(drawing) ? drawing : "",
+                            drawing(finding.id() + "." + level.code()),
                             form.isTyped(field, level.code())));
                 }
             }
@@ -211,6 +213,10 @@ public record Sheet(
                         form.isTyped(field, NOT_YET)));
             }
             return choices;
+        }
+
+        private String drawing(String of) {
+            return drawings.contains(of + ".svg") ? of + ".svg" : "";
         }
 
         private @Nullable Number number(ChecklistDraft.Finding finding) {
