@@ -11,6 +11,7 @@ import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.Context;
 import varanid.intake.platform.web.ErrorPage;
 import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Sessions;
 
 /** Says what happened and what to do next. */
@@ -34,7 +35,12 @@ class PageErrors implements ErrorPage {
         Map<String, Object> shown = Map.of(
                 "frame",
                 // No form to sign out with: what went wrong may be just that no form can be made.
-                new Frame(null, null, Sessions.findCaller().isPresent() ? Frame.places("") : List.of()),
+                new Frame(
+                        null,
+                        null,
+                        Sessions.findCaller()
+                                .map(who -> Frame.places("", who.roles().contains(Role.ADMINISTRATOR)))
+                                .orElse(List.of())),
                 "key",
                 "error." + (problem.type().name().equals("not-from-our-page") ? "not-from-our-page" : words),
                 "status",

@@ -79,6 +79,55 @@ class SignInPagesIT {
         }
     }
 
+    @ParameterizedTest
+    @MethodSource("screens")
+    void anAdministratorAddsAPersonAndLetsThemIn(Screens screens) {
+        Organisations.Organisation rescue = organisations.create();
+        Client office = rescue.administrator();
+        try (Screen screen = screens.signIn(rescue, office).open()) {
+            screen.go("/people");
+            screen.page().getByLabel("Name").fill("");
+            screen.page()
+                    .getByRole(
+                            AriaRole.BUTTON,
+                            new Page.GetByRoleOptions().setName("Add").setExact(true))
+                    .click();
+            screen.page().getByText("A name is missing").waitFor();
+            screen.shows("people-faulty");
+            screen.page().getByLabel("Name").fill("<b>Vet & Co</b>");
+            screen.page()
+                    .getByRole(
+                            AriaRole.BUTTON,
+                            new Page.GetByRoleOptions().setName("Add").setExact(true))
+                    .click();
+            screen.page().waitForURL("**/people");
+            screen.shows("people");
+            screen.page()
+                    .getByRole(
+                            AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Make a sign-in link <b>Vet & Co</b>"))
+                    .click();
+            screen.page().getByText("signs in <b>Vet & Co</b>").waitFor();
+            screen.shows("person-link");
+            String link = screen.page().locator("code").innerText();
+            try (Screen other = screens.at(office.port()).open()) {
+                other.page().navigate(link);
+                other.page()
+                        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in"))
+                        .click();
+                other.page().getByText("<b>Vet & Co</b>").first().waitFor();
+            }
+        }
+    }
+
+    @Test
+    void nobodyElseSeesThePeople() {
+        Organisations.Organisation rescue = organisations.create();
+        assertThat(varanid.intake.service.Browser.signedIn(rescue, rescue.keeper())
+                        .get("/people")
+                        .status())
+                .isEqualTo(403);
+    }
+
     /** Goes by Tab until the field of that label has the focus. */
     private static void type(Page page, String label, String text) {
         for (int tries = 0; tries < 40; tries++) {
