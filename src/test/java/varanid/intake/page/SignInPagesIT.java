@@ -71,7 +71,7 @@ class SignInPagesIT {
             type(screen.page(), "Password", password);
             screen.page().keyboard().press("Enter");
             screen.page().waitForURL(url -> !url.contains("sign-in"));
-            assertThat(screen.page().locator("header").innerText()).contains("A person");
+            assertThat(screen.page().locator("footer").innerText()).contains("A person");
             List<String> others = (List<String>) screen.page()
                     .evaluate("() => performance.getEntriesByType('resource').map(e => e.name)"
                             + ".filter(name => !name.startsWith(location.origin))");
@@ -103,8 +103,7 @@ class SignInPagesIT {
             screen.page().waitForURL("**/people");
             screen.shows("people");
             screen.page()
-                    .getByRole(
-                            AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Make a sign-in link <b>Vet & Co</b>"))
+                    .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign-in link <b>Vet & Co</b>"))
                     .click();
             screen.page().getByText("signs in <b>Vet & Co</b>").waitFor();
             screen.shows("person-link");
