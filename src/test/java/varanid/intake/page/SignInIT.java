@@ -371,7 +371,7 @@ class SignInIT {
         Client administrator = keeper.organisation().administrator();
         String path = "/api/v1/people/" + keeper.client().personId();
         administrator.put(path, "{\"name\":\"Kim\",\"roles\":[\"clinician\"],\"active\":true}", "If-Match", "*");
-        assertThat(keeper.browser().get("/").body())
+        assertThat(keeper.browser().get("/account").body())
                 .contains("Kim", "Clinician:")
                 .doesNotContain("Keeper:");
         administrator.put(path, "{\"name\":\"Kim\",\"roles\":[\"clinician\"],\"active\":false}", "If-Match", "*");

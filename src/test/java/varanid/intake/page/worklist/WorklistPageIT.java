@@ -75,7 +75,7 @@ class WorklistPageIT {
             }
         }
         assertThat(browser.get("/?limit=1").body()).contains("cursor=");
-        assertThat(browser.get("/?only=nothing").status()).isEqualTo(400);
+        assertThat(browser.get("/?only=nothing").status()).isEqualTo(422);
         assertThat(browser.get("/").body())
                 .contains("&lt;script&gt;alert(1)&lt;/script&gt;")
                 .doesNotContain("<script>alert(1)");
@@ -104,7 +104,7 @@ class WorklistPageIT {
             threeAnimals(keeper);
             screen.go("/");
             Locator first = screen.page().locator(".entries > li").first();
-            assertThat(first.innerText()).contains("Gasping").contains("Vet now");
+            assertThat(first.innerText()).contains("Gasping").contains("needs a vet now");
             screen.shows("worklist");
             screen.go("/rounds");
             screen.shows("rounds");
