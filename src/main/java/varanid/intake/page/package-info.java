@@ -46,7 +46,8 @@
  *     'X-CSRF-TOKEN': document.querySelector('meta[name="csrf"]').content}, body: ...})
  * }</pre>
  *
- * <p>May use: {@code account}, {@code platform}.
+ * <p>May use: {@code account}, {@code platform}; and, for the pages in packages of their own, what their package-info
+ * says.
  */
 @NullMarked
 package varanid.intake.page;
