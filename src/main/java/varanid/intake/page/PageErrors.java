@@ -21,6 +21,9 @@ class PageErrors implements ErrorPage {
     /** The statuses that have words of their own in {@code messages.properties}; another has those of its hundred. */
     private static final Set<Integer> OWN_WORDS = Set.of(400, 401, 403, 404, 405, 409, 412, 413, 422, 429, 500, 503);
 
+    /** The types that have words of their own, whatever their status. */
+    private static final Set<String> OWN_TYPES = Set.of("not-from-our-page", "worklist-not-ready");
+
     private final ITemplateEngine templates;
 
     PageErrors(ITemplateEngine templates) {
@@ -42,7 +45,10 @@ class PageErrors implements ErrorPage {
                                 .map(who -> Frame.places("", who.roles().contains(Role.ADMINISTRATOR)))
                                 .orElse(List.of())),
                 "key",
-                "error." + (problem.type().name().equals("not-from-our-page") ? "not-from-our-page" : words),
+                "error."
+                        + (OWN_TYPES.contains(problem.type().name())
+                                ? problem.type().name()
+                                : words),
                 "status",
                 status);
         return templates.process("error-page", new Context(locale, shown)).getBytes(StandardCharsets.UTF_8);

@@ -5,16 +5,11 @@ import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.enums.ParameterIn;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.LocalDate;
-import java.util.List;
-import java.util.Optional;
-import java.util.UUID;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import varanid.intake.platform.web.Caller;
-import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.Items;
 import varanid.intake.platform.web.Query;
 import varanid.intake.worklist.WorklistViews.ActNowItem;
@@ -25,18 +20,9 @@ import varanid.intake.worklist.WorklistViews.RoundsItem;
 @Tag(name = "Work list", description = "What to do now and in which order, over all animals")
 class WorklistController {
 
-    /** How much of each list the morning page shows. */
-    private static final int MORNING = 20;
-
-    private final WorklistRows rows;
-    private final WorklistFill fill;
-    private final WorklistTexts texts;
     private final Worklist worklist;
 
-    WorklistController(WorklistRows rows, WorklistFill fill, WorklistTexts texts, Worklist worklist) {
-        this.rows = rows;
-        this.fill = fill;
-        this.texts = texts;
+    WorklistController(Worklist worklist) {
         this.worklist = worklist;
     }
 
@@ -51,26 +37,7 @@ class WorklistController {
             description = "what is due on this day; today unless said, not earlier, at most 366 days ahead",
             schema = @Schema(type = "string", format = "date"))
     public ResponseEntity<Morning> both(Caller caller, Query query) {
-        Given<LocalDate> day = worklist.day(caller, query);
-        query.orThrow();
-        LocalDate asOf = day.orElse(worklist.today(caller));
-        UUID organisation = caller.organisationId();
-        fill.require(organisation);
-        WorklistViews views = new WorklistViews(texts, asOf);
-        int oneMore = MORNING + 1;
-        Optional<UUID> anyRoom = Optional.empty();
-        List<ActNowItem> actNow =
-                rows.listActNow(organisation, Only.ALL, anyRoom, asOf, Optional.empty(), oneMore).stream()
-                        .map(views::actNow)
-                        .toList();
-        List<RoundsItem> rounds =
-                rows.listRounds(organisation, anyRoom, Optional.empty(), Optional.empty(), oneMore).stream()
-                        .map(views::rounds)
-                        .toList();
-        return ResponseEntity.ok(new Morning(
-                asOf,
-                Morning.Beginning.of("act-now", actNow, MORNING),
-                Morning.Beginning.of("rounds", rounds, MORNING)));
+        return ResponseEntity.ok(worklist.morning(caller, query));
     }
 
     @GetMapping("/act-now")
@@ -98,7 +65,7 @@ class WorklistController {
             description = "only those in this room",
             schema = @Schema(type = "string", format = "uuid"))
     public ResponseEntity<Items<ActNowItem>> actNow(Caller caller, Query query) {
-        return worklist.actNow(caller, query);
+        return worklist.actNow(caller, query).reply();
     }
 
     @GetMapping("/rounds")
@@ -123,6 +90,6 @@ class WorklistController {
             description = "true: only those with something due or overdue",
             schema = @Schema(type = "boolean"))
     public ResponseEntity<Items<RoundsItem>> rounds(Caller caller, Query query) {
-        return worklist.rounds(caller, query);
+        return worklist.rounds(caller, query).reply();
     }
 }

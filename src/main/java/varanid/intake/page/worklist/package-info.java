@@ -1,10 +1,10 @@
 /**
- * The page that a morning begins with: whom to see to now, and the order to walk in.
+ * The first page: what to do now, and in which order to walk. The same two lists as the API's, from the same service.
  *
- * <p>Filters and pages are those of the interface ({@code only}, {@code room}, {@code due}, {@code asOf}, {@code
- * cursor}), so that an address means the same in both.
+ * <p><b>Always.</b> The order is the list's; the page only puts headings between. Urgency is told by words and place,
+ * never by colour alone. Printed, every task has a box to tick.
  *
- * <p>May use: {@code worklist}, {@code platform.web}.
+ * <p>May use: {@code animal} (tags), {@code worklist}, {@code platform.web}.
  */
 @NullMarked
 package varanid.intake.page.worklist;

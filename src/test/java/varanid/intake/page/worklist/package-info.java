@@ -1,3 +1,4 @@
-/** The page that a morning begins with, without a browser and in one. */
-@org.jspecify.annotations.NullMarked
+@NullMarked
 package varanid.intake.page.worklist;
+
+import org.jspecify.annotations.NullMarked;
