@@ -76,8 +76,7 @@
   const fields = () => [...new FormData(form)].filter(([name, value]) => ours(name) && value !== '');
 
   const keep = () => {
-    draft = {...draft, key: form.elements.key.value, version: form.elements.version.value,
-      began: draft.began || now().toISOString(), fields: fields()};
+    draft = {...draft, key: form.elements.key.value, began: draft.began || now().toISOString(), fields: fields()};
     kept.write(draft);
   };
 
@@ -174,24 +173,26 @@
   const bar = make('section', {class: 'result', 'aria-label': say('result')}, told, finish);
 
   let score = null;
-  let asking = null;
+  let asking = false;
+  let askAgain = false;
+  let scored = '';
 
   const isEnough = () => score !== null && (score.urgency.settled || score.next.length === 0
       || score.urgency.lowest === outcomes[outcomes.length - 1]);
 
   const tell = state => {
-    bar.className = 'result';
+    bar.className = 'result ' + state;
+    // What is known for the answers of now is not old, even where the service is away.
+    if (state === 'failed' && score && scored === JSON.stringify(look())) state = 'told';
     old.textContent = state === 'failed' ? say(score ? 'result.old' : 'result.none')
         : state === 'waiting' ? say('result.waiting') : '';
     if (score) {
       const {recommended, lowest, highest, settled} = score.urgency;
       bar.classList.add(recommended);
       soFar.textContent = settled ? say('result.settled', label(recommended))
-          : highest === recommended ? say('result.fixed', label(recommended))
+          : lowest === highest ? say('result.fixed', label(recommended))
+          : highest === recommended ? say('result.at-most', label(recommended))
           : say('result.open', label(recommended), label(highest));
-      if (!settled && highest === recommended && lowest !== recommended) {
-        soFar.textContent = say('result.open', label(recommended), label(highest));
-      }
       const unseen = score.unknowns.filter(each => each.mustSee && each.why !== 'implied').length;
       open.textContent = unseen === 0 ? ''
           : unseen === 1 ? say('result.must-see.one') : say('result.must-see.many', unseen);
@@ -205,24 +206,31 @@
     for (const line of [soFar, open, apart, old, enough]) show(line, line.textContent !== '');
   };
 
-  /** What is shown counts for what is answered now, or says that it does not. */
+  /** What is shown counts for what is answered now, or says that it does not. One question to the service at a time. */
   const ask = async () => {
-    if (asking) asking.abort();
-    const mine = new AbortController();
-    asking = mine;
     tell('waiting');
-    try {
-      const body = {...look(), lifeStage: root.dataset.lifeStage, origin: root.dataset.origin};
-      const reply = await send('/api/v1/scores', JSON.stringify(body), null, mine.signal);
-      if (mine !== asking) return;
-      if (!reply.ok) throw new Error(String(reply.status));
-      const read = await reply.json();
-      if (mine !== asking) return;
-      score = read;
-      tell('told');
-    } catch {
-      if (mine === asking) tell('failed');
+    if (asking) {
+      askAgain = true;
+      return;
     }
+    asking = true;
+    let state = 'told';
+    do {
+      askAgain = false;
+      try {
+        const asked = look();
+        const body = {...asked, lifeStage: root.dataset.lifeStage, origin: root.dataset.origin};
+        const reply = await send('/api/v1/scores', JSON.stringify(body));
+        if (!reply.ok) throw new Error(String(reply.status));
+        score = await reply.json();
+        scored = JSON.stringify(asked);
+        state = 'told';
+      } catch {
+        state = 'failed';
+      }
+    } while (askAgain);
+    asking = false;
+    tell(state);
   };
 
   // ---------------------------------------------------------------------------------------------- one at a time
@@ -255,6 +263,7 @@
   const render = focus => {
     const one = view === 'steps';
     root.classList.toggle('steps', one);
+    root.classList.toggle('under-way', one && way.length > 1);
     for (const step of steps) show(step, !one || step === here());
     show(move, one);
     show(back, way.length > 1);
@@ -304,9 +313,10 @@
   form.addEventListener('pointerdown', () => { pointed = true; });
   form.addEventListener('keydown', event => {
     pointed = false;
-    if (event.key === 'Enter' && event.target.matches('input') && view === 'steps') {
+    if (event.key === 'Enter' && event.target.matches('input')) {
+      // Sent is only what somebody finished.
       event.preventDefault();
-      goOn();
+      if (view === 'steps' && !here().classList.contains('group')) goOn();
     }
   });
 
@@ -438,13 +448,17 @@
   root.insertBefore(unsent, form);
 
   let delivering = false;
+  let again = 0;
 
   /** Sends what was finished, with the same key each time: however often it arrives, it is kept once. */
   const deliver = async () => {
     if (delivering || !draft.pending) return;
     delivering = true;
     try {
-      const reply = await send('/api/v1/animals/' + animal + '/assessments', draft.pending, draft.key);
+      const patience = new AbortController();
+      setTimeout(() => patience.abort(), 20_000);
+      const reply = await send(
+          '/api/v1/animals/' + animal + '/assessments', draft.pending, draft.key, patience.signal);
       if (reply.status === 201) {
         const made = await reply.json();
         kept.remove();
@@ -453,6 +467,11 @@
       }
       if (reply.status === 401 || reply.status === 403) {
         waitFor(say('unsent.signed-out'), true);
+      } else if (reply.status === 422 && draft.key !== freshKey && (await reply.json()).type.endsWith('key-reused')) {
+        // Another look of this animal went under that key, from another window.
+        draft.key = freshKey;
+        kept.write(draft);
+        waitFor(say('unsent.why'), false);
       } else if (reply.status < 500 && reply.status !== 409 && reply.status !== 429) {
         // The service says what is wrong, beside each field, when the form itself is sent.
         delete draft.pending;
@@ -475,9 +494,12 @@
     show(retry, !signedOut);
     show(unsent, true);
     show(form, false);
+    tell('failed');
     show(finish, false);
-    tell(score ? 'failed' : 'failed');
+    show(enough, false);
     unsent.scrollIntoView();
+    clearTimeout(again);
+    if (!signedOut) again = setTimeout(deliver, 15_000);
   };
 
   form.addEventListener('submit', event => {
@@ -493,7 +515,8 @@
   // ---------------------------------------------------------------------------------------------- begin
 
   const faulty = root.querySelector('.faults');
-  if (draft.fields && !faulty && draft.version === form.elements.version.value) {
+  const freshKey = form.elements.key.value;
+  if (draft.fields && !faulty) {
     restore();
     way = (draft.way || []).map(name => steps.find(step => step.dataset.step === name)).filter(Boolean);
     if (way.length === 0) way = [steps[0]];
@@ -508,8 +531,17 @@
     }
   } else {
     draft = faulty && draft.key === form.elements.key.value ? draft : {};
-    if (faulty) view = 'whole';
+    if (faulty) {
+      view = 'whole';
+      keep();
+    } else {
+      // A browser that goes back fills fields in by itself; nothing is answered beforehand.
+      form.reset();
+    }
   }
+  window.addEventListener('pageshow', event => {
+    if (event.persisted) location.reload();
+  });
   root.append(bar);
   renderEnd();
   render(false);

@@ -5,10 +5,13 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import varanid.intake.assessment.ReadLook;
@@ -59,9 +62,11 @@ public record Decision(
     public record Step(String code, String label, String meaning) {}
 
     /**
+     * @param asked the question; empty where no single one is the reason
+     * @param points together, where many signs are the reason; else empty
      * @param counted false where a heavier sign of the same cause counts instead
      */
-    public record Reason(String text, String why, boolean counted) {}
+    public record Reason(String asked, String text, String points, String why, boolean counted) {}
 
     /** What is to be looked at again without the condition that excused it. */
     public record Again(String question, String after, String atLatest) {}
@@ -107,16 +112,12 @@ public record Decision(
                     recommended,
                     look.urgencyLabel(),
                     look.headline(),
-                    moment(urgency, "by"),
+                    // What is due at once has no time by which it is.
+                    text(urgency, "by").equals(text(document, "occurredAt")) ? "" : moment(urgency, "by"),
                     moment(urgency, "lookAgainAt"),
                     highest.equals(recommended) ? "" : label(highest),
                     urgency.path("settled").booleanValue(false),
-                    list(document.path("reasons")).stream()
-                            .map(reason -> new Reason(
-                                    text(reason, "text"),
-                                    text(reason, "why"),
-                                    reason.path("counted").booleanValue(true)))
-                            .toList(),
+                    list(document.path("reasons")).stream().map(this::reason).toList(),
                     list(document.at("/isolation/because")).stream()
                             .map(because -> text(because, "text"))
                             .distinct()
@@ -141,9 +142,26 @@ public record Decision(
                             .toList());
         }
 
+        private Reason reason(JsonNode reason) {
+            String kind = text(reason, "kind");
+            boolean many = kind.equals("section") || kind.equals("total");
+            return new Reason(
+                    kind.equals("level") ? question(text(reason, "id")).orElse("") : "",
+                    text(reason, "text"),
+                    many ? reason.path("points").asString("") : "",
+                    text(reason, "why"),
+                    reason.path("counted").booleanValue(true));
+        }
+
+        /** What this look gives a reason for stands before what always holds. */
         private List<String> advice(String kind) {
+            Set<String> always = look.edition().checklist().draft().advice().stream()
+                    .filter(advice -> advice.when().always())
+                    .map(ChecklistDraft.Advice::id)
+                    .collect(Collectors.toSet());
             return list(look.document().path("advice")).stream()
                     .filter(advice -> text(advice, "kind").equals(kind))
+                    .sorted(Comparator.comparing(advice -> always.contains(text(advice, "id"))))
                     .map(advice -> text(advice, "text"))
                     .toList();
         }

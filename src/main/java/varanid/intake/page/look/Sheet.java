@@ -64,7 +64,7 @@ public record Sheet(
             List<String> faults) {}
 
     /**
-     * @param kind {@code level}, {@code unseen} or {@code later}
+     * @param kind {@code level}, {@code not-seen} or {@code later}
      * @param hint what it means; empty where the label says it
      * @param drawing the name of a file; empty where there is none
      */
@@ -200,7 +200,7 @@ public record Sheet(
                             form.isTyped(field, level.code())));
                 }
             }
-            choices.add(new Choice(UNSEEN, words.unseen(), "", "unseen", "", form.isTyped(field, UNSEEN)));
+            choices.add(new Choice(UNSEEN, words.unseen(), "", "not-seen", "", form.isTyped(field, UNSEEN)));
             if (finding.notYetDue() != null) {
                 choices.add(new Choice(
                         NOT_YET,
