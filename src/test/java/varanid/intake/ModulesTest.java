@@ -82,7 +82,16 @@ class ModulesTest {
             Map.entry("account", Set.of("platform.id", "platform.start", "platform.time", "platform.web")),
             Map.entry(
                     "page",
-                    Set.of("account", "animal", "assessment", "checklist", "scoring", "vet", "visit", "platform.web")),
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "checklist",
+                            "scoring",
+                            "vet",
+                            "visit",
+                            "worklist",
+                            "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
             Map.entry(
                     "animal",

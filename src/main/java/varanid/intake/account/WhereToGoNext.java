@@ -3,6 +3,7 @@ package varanid.intake.account;
 import java.net.InetAddress;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
 import java.util.UUID;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.boot.web.server.context.WebServerApplicationContext;
@@ -24,6 +25,7 @@ class WhereToGoNext {
     private final Organisations organisations;
     private final People people;
     private final SignInLinks links;
+    private final List<OthersAtTheMachine> others;
     private final PublicAddress publicAddress;
     private final Clock clock;
 
@@ -32,12 +34,14 @@ class WhereToGoNext {
             Organisations organisations,
             People people,
             SignInLinks links,
+            List<OthersAtTheMachine> others,
             PublicAddress publicAddress,
             Clock clock) {
         this.home = home;
         this.organisations = organisations;
         this.people = people;
         this.links = links;
+        this.others = others;
         this.publicAddress = publicAddress;
         this.clock = clock;
     }
@@ -64,21 +68,22 @@ class WhereToGoNext {
     }
 
     private String signIn(String address) {
-        return organisations
-                .findByMadeAtFirstStartTrue()
-                .map(organisation -> {
-                    UUID id = organisation.organisationId();
-                    UUID administrator =
-                            people.listActiveAdministrators(id).get(0).id();
-                    return signInText(address
-                            + links.make(
-                                            id,
-                                            administrator,
-                                            null,
-                                            clock.instant().plus(LINK_LIFE))
-                                    .path());
-                })
-                .orElse("");
+        StringBuilder said = new StringBuilder();
+        organisations.findByMadeAtFirstStartTrue().ifPresent(organisation -> {
+            UUID id = organisation.organisationId();
+            UUID administrator = people.listActiveAdministrators(id).get(0).id();
+            said.append(signInText(address + path(id, administrator)));
+        });
+        others.stream()
+                .flatMap(list -> list.list().stream())
+                .forEach(other ->
+                        said.append(otherText(other.name(), address + path(other.organisationId(), other.personId()))));
+        return said.toString();
+    }
+
+    private String path(UUID organisationId, UUID personId) {
+        return links.make(organisationId, personId, null, clock.instant().plus(LINK_LIFE))
+                .path();
     }
 
     static String signInText(String link) {
@@ -86,6 +91,10 @@ class WhereToGoNext {
                   sign in with a browser, once, within %d minutes; a new start prints a new link:
                   %s
                 """.formatted(LINK_LIFE.toMinutes(), link);
+    }
+
+    private static String otherText(String name, String link) {
+        return "  the same in the demo, as %s:%n  %s%n".formatted(name, link);
     }
 
     private static String host(Environment environment) {

@@ -1,5 +1,6 @@
 package varanid.intake.animal;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -25,4 +26,12 @@ interface AnimalRows extends Repository<AnimalRow, RowKey> {
             where a.key.organisationId = :organisationId and a.consignmentId = :consignmentId and a.key.id > :after
             order by a.key.id""")
     List<AnimalRow> listOfConsignment(UUID organisationId, UUID consignmentId, UUID after, Limit limit);
+
+    @Query("""
+            select new varanid.intake.animal.AnimalRows$Tagged(a.key.id, a.tag) from AnimalRow a
+            where a.key.organisationId = :organisationId and a.key.id in :ids and a.tag is not null""")
+    List<Tagged> listTagged(UUID organisationId, Collection<UUID> ids);
+
+    /** An animal and what stands on its cage. */
+    record Tagged(UUID id, String tag) {}
 }

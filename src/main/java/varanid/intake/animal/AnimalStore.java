@@ -2,10 +2,12 @@ package varanid.intake.animal;
 
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Component;
@@ -84,6 +86,15 @@ class AnimalStore {
         return rows.listOfConsignment(organisationId, consignmentId, new UUID(0, 0), Limit.unlimited()).stream()
                 .map(this::read)
                 .toList();
+    }
+
+    Map<UUID, String> findTags(UUID organisationId, Collection<UUID> ids) {
+        return rows.listTagged(organisationId, ids).stream()
+                .collect(Collectors.toMap(AnimalRows.Tagged::id, AnimalRows.Tagged::tag));
+    }
+
+    boolean hasAny(UUID organisationId) {
+        return !rows.list(organisationId, new UUID(0, 0), Limit.of(1)).isEmpty();
     }
 
     private void fill(AnimalRow row, AnimalDetails details) {

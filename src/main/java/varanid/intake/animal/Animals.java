@@ -3,6 +3,7 @@ package varanid.intake.animal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,6 +34,18 @@ public class Animals {
     @Transactional(readOnly = true)
     public Optional<Newcomer> find(UUID organisationId, UUID id) {
         return store.find(organisationId, id).map(this::newcomer);
+    }
+
+    /** What stands on the cages of these animals, by their ids; those without a tag are left out. */
+    @Transactional(readOnly = true)
+    public Map<UUID, String> findTags(UUID organisationId, Collection<UUID> ids) {
+        return store.findTags(organisationId, ids);
+    }
+
+    /** Whether the organisation has ever registered an animal. */
+    @Transactional(readOnly = true)
+    public boolean hasAny(UUID organisationId) {
+        return store.hasAny(organisationId);
     }
 
     /** The animals that came together, in the order they were registered. */

@@ -1,5 +1,6 @@
 package varanid.intake.page;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -21,12 +22,16 @@ public record Frame(@Nullable String you, @Nullable String csrf, List<Place> pla
     public record Place(String path, String text, boolean here) {}
 
     /** The places that there are, in their order; what begins with the path of one is there. */
-    static List<Place> places(String path) {
-        return List.of(
-                place("/", "place.worklist", path),
-                place("/animals", "place.animals", path),
-                place("/checklist", "place.checklist", path),
-                place("/account", "place.account", path));
+    static List<Place> places(String path, boolean administrator) {
+        List<Place> places = new ArrayList<>();
+        places.add(place("/", "place.worklist", path));
+        places.add(place("/animals", "place.animals", path));
+        places.add(place("/checklist", "place.checklist", path));
+        if (administrator) {
+            places.add(place("/people", "place.people", path));
+        }
+        places.add(place("/account", "place.account", path));
+        return places;
     }
 
     private static Place place(String at, String text, String path) {

@@ -8,6 +8,7 @@ import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import varanid.intake.account.PeopleNames;
 import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Sessions;
 
 /** Gives every page of this package its frame. */
@@ -29,6 +30,8 @@ class FrameAdvice {
                 caller.flatMap(who -> names.find(who.organisationId(), who.personId()))
                         .orElse(null),
                 csrf,
-                caller.isPresent() ? Frame.places(request.getRequestURI()) : List.of());
+                caller.map(who -> Frame.places(
+                                request.getRequestURI(), who.roles().contains(Role.ADMINISTRATOR)))
+                        .orElse(List.of()));
     }
 }

@@ -11,6 +11,7 @@ import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.Context;
 import varanid.intake.platform.web.ErrorPage;
 import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Sessions;
 
 /** Says what happened and what to do next. */
@@ -19,6 +20,9 @@ class PageErrors implements ErrorPage {
 
     /** The statuses that have words of their own in {@code messages.properties}; another has those of its hundred. */
     private static final Set<Integer> OWN_WORDS = Set.of(400, 401, 403, 404, 405, 409, 412, 413, 422, 429, 500, 503);
+
+    /** The types that have words of their own, whatever their status. */
+    private static final Set<String> OWN_TYPES = Set.of("not-from-our-page", "worklist-not-ready");
 
     private final ITemplateEngine templates;
 
@@ -34,9 +38,17 @@ class PageErrors implements ErrorPage {
         Map<String, Object> shown = Map.of(
                 "frame",
                 // No form to sign out with: what went wrong may be just that no form can be made.
-                new Frame(null, null, Sessions.findCaller().isPresent() ? Frame.places("") : List.of()),
+                new Frame(
+                        null,
+                        null,
+                        Sessions.findCaller()
+                                .map(who -> Frame.places("", who.roles().contains(Role.ADMINISTRATOR)))
+                                .orElse(List.of())),
                 "key",
-                "error." + (problem.type().name().equals("not-from-our-page") ? "not-from-our-page" : words),
+                "error."
+                        + (OWN_TYPES.contains(problem.type().name())
+                                ? problem.type().name()
+                                : words),
                 "status",
                 status);
         return templates.process("error-page", new Context(locale, shown)).getBytes(StandardCharsets.UTF_8);

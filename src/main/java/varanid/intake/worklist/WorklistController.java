@@ -5,21 +5,13 @@ import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.enums.ParameterIn;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.Clock;
-import java.time.LocalDate;
-import java.util.List;
-import java.util.Optional;
-import java.util.UUID;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
-import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
-import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.Items;
 import varanid.intake.platform.web.Query;
-import varanid.intake.platform.web.SortedPage;
 import varanid.intake.worklist.WorklistViews.ActNowItem;
 import varanid.intake.worklist.WorklistViews.RoundsItem;
 
@@ -28,22 +20,10 @@ import varanid.intake.worklist.WorklistViews.RoundsItem;
 @Tag(name = "Work list", description = "What to do now and in which order, over all animals")
 class WorklistController {
 
-    /** How far ahead a list can be asked for, in days. */
-    private static final int FARTHEST = 366;
+    private final Worklist worklist;
 
-    /** How much of each list the morning page shows. */
-    private static final int MORNING = 20;
-
-    private final WorklistRows rows;
-    private final WorklistFill fill;
-    private final WorklistTexts texts;
-    private final Clock clock;
-
-    WorklistController(WorklistRows rows, WorklistFill fill, WorklistTexts texts, Clock clock) {
-        this.rows = rows;
-        this.fill = fill;
-        this.texts = texts;
-        this.clock = clock;
+    WorklistController(Worklist worklist) {
+        this.worklist = worklist;
     }
 
     @GetMapping
@@ -57,26 +37,7 @@ class WorklistController {
             description = "what is due on this day; today unless said, not earlier, at most 366 days ahead",
             schema = @Schema(type = "string", format = "date"))
     public ResponseEntity<Morning> both(Caller caller, Query query) {
-        Given<LocalDate> day = day(caller, query);
-        query.orThrow();
-        LocalDate asOf = day.orElse(today(caller));
-        UUID organisation = caller.organisationId();
-        fill.require(organisation);
-        WorklistViews views = new WorklistViews(texts, asOf);
-        int oneMore = MORNING + 1;
-        Optional<UUID> anyRoom = Optional.empty();
-        List<ActNowItem> actNow =
-                rows.listActNow(organisation, Only.ALL, anyRoom, asOf, Optional.empty(), oneMore).stream()
-                        .map(views::actNow)
-                        .toList();
-        List<RoundsItem> rounds =
-                rows.listRounds(organisation, anyRoom, Optional.empty(), Optional.empty(), oneMore).stream()
-                        .map(views::rounds)
-                        .toList();
-        return ResponseEntity.ok(new Morning(
-                asOf,
-                Morning.Beginning.of("act-now", actNow, MORNING),
-                Morning.Beginning.of("rounds", rounds, MORNING)));
+        return ResponseEntity.ok(worklist.morning(caller, query));
     }
 
     @GetMapping("/act-now")
@@ -104,16 +65,7 @@ class WorklistController {
             description = "only those in this room",
             schema = @Schema(type = "string", format = "uuid"))
     public ResponseEntity<Items<ActNowItem>> actNow(Caller caller, Query query) {
-        Given<LocalDate> day = day(caller, query);
-        Given<Only> only = query.choice("only", Only.CHOICES, Only::code);
-        Given<UUID> room = query.id("room");
-        Only chosen = only.orElse(Only.ALL);
-        SortedPage<ActPlace> page = query.page(ActPlace.form(chosen.day()));
-        LocalDate asOf = day.orElse(today(caller));
-        fill.require(caller.organisationId());
-        List<Entry> found =
-                rows.listActNow(caller.organisationId(), chosen, room.find(), asOf, page.after(), page.fetch());
-        return page.reply(found, entry -> place(entry, chosen), new WorklistViews(texts, asOf)::actNow);
+        return worklist.actNow(caller, query).reply();
     }
 
     @GetMapping("/rounds")
@@ -138,46 +90,6 @@ class WorklistController {
             description = "true: only those with something due or overdue",
             schema = @Schema(type = "boolean"))
     public ResponseEntity<Items<RoundsItem>> rounds(Caller caller, Query query) {
-        Given<LocalDate> day = day(caller, query);
-        Given<UUID> room = query.id("room");
-        Given<Boolean> due = query.choice("due", List.of(true, false), String::valueOf);
-        SortedPage<RoundsPlace> page = query.page(RoundsPlace.FORM);
-        LocalDate asOf = day.orElse(today(caller));
-        fill.require(caller.organisationId());
-        List<Entry> found = rows.listRounds(
-                caller.organisationId(),
-                room.find(),
-                due.orElse(false) ? Optional.of(asOf) : Optional.empty(),
-                page.after(),
-                page.fetch());
-        return page.reply(found, WorklistController::place, new WorklistViews(texts, asOf)::rounds);
-    }
-
-    private Given<LocalDate> day(Caller caller, Query query) {
-        LocalDate today = today(caller);
-        LocalDate last = today.plusDays(FARTHEST);
-        String right = "a day from today, " + today + ", to " + last;
-        return query.date("asOf")
-                .check(
-                        asked -> !asked.isBefore(today),
-                        "is in the past: the work list shows what is true now, and what was due then may be done by now",
-                        right)
-                .check(asked -> !asked.isAfter(last), "is more than " + FARTHEST + " days ahead", right);
-    }
-
-    private LocalDate today(Caller caller) {
-        return Present.at(clock, caller.zone()).today();
-    }
-
-    private static ActPlace place(Entry entry, Only only) {
-        return new ActPlace(
-                entry.actRank().number(), only == Only.OVERDUE ? entry.dueUntil() : entry.dueFrom(), entry.animalId());
-    }
-
-    private static RoundsPlace place(Entry entry) {
-        return new RoundsPlace(
-                RoundsRank.of(entry.stop()),
-                entry.room().map(WorklistFacts.Room::name).orElse(""),
-                entry.animalId());
+        return worklist.rounds(caller, query).reply();
     }
 }

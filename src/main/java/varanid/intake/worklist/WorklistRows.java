@@ -120,6 +120,30 @@ class WorklistRows {
         return read(rounds(organisationId, room, due, after, fetch));
     }
 
+    /**
+     * The rooms that animals of the organisation stand in, in the order of their ids. Each is found by a step through an
+     * index, however many animals stand in it.
+     */
+    @Transactional(readOnly = true)
+    public List<Room> listRooms(UUID organisationId, int fetch) {
+        inTheOrderOfAnIndex();
+        return jdbc.sql("""
+                        WITH RECURSIVE found AS (
+                            (SELECT room_id, room_name FROM worklist_entry
+                             WHERE organisation_id = :organisationId AND room_id IS NOT NULL
+                             ORDER BY room_id LIMIT 1)
+                            UNION ALL
+                            SELECT next.room_id, next.room_name FROM found, LATERAL (
+                                SELECT room_id, room_name FROM worklist_entry
+                                WHERE organisation_id = :organisationId AND room_id > found.room_id
+                                ORDER BY room_id LIMIT 1) AS next)
+                        SELECT room_id, room_name FROM found LIMIT :fetch""")
+                .param("organisationId", organisationId)
+                .param("fetch", fetch)
+                .query((row, number) -> new Room(row.getObject("room_id", UUID.class), text(row, "room_name")))
+                .list();
+    }
+
     static Optional<Select> actNow(
             UUID organisationId,
             Only only,

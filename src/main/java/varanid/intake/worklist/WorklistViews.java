@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 import varanid.intake.worklist.WorklistFacts.OpenTask;
 
 /** Entries as they are shown, on a day. */
-final class WorklistViews {
+public final class WorklistViews {
 
     private final WorklistTexts texts;
     private final LocalDate asOf;
@@ -91,7 +91,7 @@ final class WorklistViews {
     }
 
     @Schema(name = "ActNowItem", description = "An animal that has to be seen to")
-    record ActNowItem(
+    public record ActNowItem(
             @Schema(description = "the day that due, overdue and late are meant on")
             LocalDate asOf,
 
@@ -120,7 +120,7 @@ final class WorklistViews {
             Links links) {}
 
     @Schema(name = "RoundsItem", description = "A stop of the rounds")
-    record RoundsItem(
+    public record RoundsItem(
             @Schema(description = "the day that due, overdue and late are meant on")
             LocalDate asOf,
 
@@ -146,7 +146,7 @@ final class WorklistViews {
             Links links) {}
 
     @Schema(name = "WorklistAnimal")
-    record AnimalView(
+    public record AnimalView(
             UUID id,
 
             @Schema(description = "its name, else its tag") @Nullable
@@ -158,7 +158,7 @@ final class WorklistViews {
     }
 
     @Schema(name = "WorklistRoom")
-    record RoomView(UUID id, String name) {
+    public record RoomView(UUID id, String name) {
 
         static @Nullable RoomView of(Entry entry) {
             return entry.room()
@@ -168,10 +168,10 @@ final class WorklistViews {
     }
 
     @Schema(name = "WorklistReason")
-    record BecauseView(String code, String words) {}
+    public record BecauseView(String code, String words) {}
 
     @Schema(name = "WorklistDue")
-    record DueView(
+    public record DueView(
             String kind,
             String title,
 
@@ -187,10 +187,10 @@ final class WorklistViews {
             long daysLate) {}
 
     @Schema(name = "WorklistNext")
-    record NextView(String kind, String title, LocalDate due, LocalDate latest) {}
+    public record NextView(String kind, String title, LocalDate due, LocalDate latest) {}
 
     @Schema(name = "WorklistLinks", description = "Paths of this API")
-    record Links(
+    public record Links(
             String animal,
             String quarantine,
 

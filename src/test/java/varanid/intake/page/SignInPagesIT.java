@@ -71,12 +71,60 @@ class SignInPagesIT {
             type(screen.page(), "Password", password);
             screen.page().keyboard().press("Enter");
             screen.page().waitForURL(url -> !url.contains("sign-in"));
-            assertThat(screen.page().locator("header").innerText()).contains("A person");
+            assertThat(screen.page().locator("footer").innerText()).contains("A person");
             List<String> others = (List<String>) screen.page()
                     .evaluate("() => performance.getEntriesByType('resource').map(e => e.name)"
                             + ".filter(name => !name.startsWith(location.origin))");
             assertThat(others).as("asked of others").isEmpty();
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("screens")
+    void anAdministratorAddsAPersonAndLetsThemIn(Screens screens) {
+        Organisations.Organisation rescue = organisations.create();
+        Client office = rescue.administrator();
+        try (Screen screen = screens.signIn(rescue, office).open()) {
+            screen.go("/people");
+            screen.page().getByLabel("Name").fill("");
+            screen.page()
+                    .getByRole(
+                            AriaRole.BUTTON,
+                            new Page.GetByRoleOptions().setName("Add").setExact(true))
+                    .click();
+            screen.page().getByText("A name is missing").waitFor();
+            screen.shows("people-faulty");
+            screen.page().getByLabel("Name").fill("<b>Vet & Co</b>");
+            screen.page()
+                    .getByRole(
+                            AriaRole.BUTTON,
+                            new Page.GetByRoleOptions().setName("Add").setExact(true))
+                    .click();
+            screen.page().waitForURL("**/people");
+            screen.shows("people");
+            screen.page()
+                    .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign-in link <b>Vet & Co</b>"))
+                    .click();
+            screen.page().getByText("signs in <b>Vet & Co</b>").waitFor();
+            screen.shows("person-link");
+            String link = screen.page().locator("code").innerText();
+            try (Screen other = screens.at(office.port()).open()) {
+                other.page().navigate(link);
+                other.page()
+                        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in"))
+                        .click();
+                other.page().getByText("<b>Vet & Co</b>").first().waitFor();
+            }
+        }
+    }
+
+    @Test
+    void nobodyElseSeesThePeople() {
+        Organisations.Organisation rescue = organisations.create();
+        assertThat(varanid.intake.service.Browser.signedIn(rescue, rescue.keeper())
+                        .get("/people")
+                        .status())
+                .isEqualTo(403);
     }
 
     /** Goes by Tab until the field of that label has the focus. */

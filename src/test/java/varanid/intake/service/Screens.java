@@ -9,6 +9,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Page.ScreenshotOptions;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.Playwright.CreateOptions;
+import com.microsoft.playwright.PlaywrightException;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import java.io.File;
@@ -47,6 +48,8 @@ public final class Screens {
     private static final List<String> RULES = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
     private static final List<String> PROGRAMS =
             List.of("chromium", "chromium-browser", "google-chrome", "google-chrome-stable");
+
+    private static final int PICTURE_TRIES = 3;
 
     private static @Nullable Started started;
 
@@ -202,11 +205,21 @@ public final class Screens {
             Assertions.assertEquals(List.of(), errors, "errors of the page " + page.url());
         }
 
-        /** Keeps a picture of the whole page. */
+        /**
+         * Keeps a picture of the whole page. No test is about it: on a machine that is short of memory Chromium sometimes
+         * cannot draw one, which is said and fails nothing.
+         */
         public void picture(String title) {
-            page.screenshot(new ScreenshotOptions()
-                    .setFullPage(true)
-                    .setPath(PICTURES.resolve(title + "-" + how.name + ".png")));
+            Path file = PICTURES.resolve(title + "-" + how.name + ".png");
+            for (int tries = 1; tries <= PICTURE_TRIES; tries++) {
+                try {
+                    page.screenshot(new ScreenshotOptions().setFullPage(true).setPath(file));
+                    return;
+                } catch (PlaywrightException e) {
+                    System.err.println("no picture " + file + " (try " + tries + "): "
+                            + e.getMessage().lines().skip(1).findFirst().orElse(""));
+                }
+            }
         }
 
         /** Nothing has to be scrolled sideways. */
@@ -255,7 +268,7 @@ public final class Screens {
                     driver.chromium()
                             .launch(new LaunchOptions()
                                     .setExecutablePath(program.orElseThrow())
-                                    .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage"))));
+                                    .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage", "--disable-gpu"))));
         }
         return started.chromium();
     }

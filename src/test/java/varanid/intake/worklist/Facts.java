@@ -15,7 +15,7 @@ import varanid.intake.worklist.WorklistFacts.Reason;
 import varanid.intake.worklist.WorklistFacts.Room;
 
 /** Facts for tests: a healthy-looking juvenile newcomer with nothing to do, changed one thing at a time. */
-record Facts(
+public record Facts(
         String label,
         @Nullable Room room,
         @Nullable Urgency urgency,
@@ -23,7 +23,7 @@ record Facts(
         RoundsOrder.Stop stop,
         List<OpenTask> tasks) {
 
-    static Facts of(String label) {
+    public static Facts of(String label) {
         return new Facts(
                 label,
                 null,
@@ -33,33 +33,33 @@ record Facts(
                 List.of());
     }
 
-    Facts named(String other) {
+    public Facts named(String other) {
         return new Facts(other, room, urgency, worse, stop, tasks);
     }
 
-    Facts in(Room where) {
+    public Facts in(Room where) {
         return new Facts(label, where, urgency, worse, stop, tasks);
     }
 
-    Facts is(@Nullable Urgency how) {
+    public Facts is(@Nullable Urgency how) {
         return new Facts(label, room, how, worse, stop, tasks);
     }
 
-    Facts isWorse() {
+    public Facts isWorse() {
         return new Facts(label, room, urgency, true, stop, tasks);
     }
 
-    Facts at(WorkPlace place, Isolation isolation, Stage stage) {
+    public Facts at(WorkPlace place, Isolation isolation, Stage stage) {
         return new Facts(label, room, urgency, worse, new RoundsOrder.Stop(place, isolation, stage), tasks);
     }
 
-    Facts with(String kind, LocalDate due, LocalDate latest) {
+    public Facts with(String kind, LocalDate due, LocalDate latest) {
         List<OpenTask> more = new ArrayList<>(tasks);
         more.add(new OpenTask(kind, tasks.size() + 1, "Do the " + kind, due, latest));
         return new Facts(label, room, urgency, worse, stop, more);
     }
 
-    WorklistFacts done() {
+    public WorklistFacts done() {
         boolean looked = urgency != null;
         return new WorklistFacts(
                 Optional.of(label),

@@ -15,7 +15,7 @@ import org.springframework.stereotype.Component;
  */
 @Component
 @Primary
-class ToldFacts implements EntrySource {
+public class ToldFacts implements EntrySource {
 
     private final ObjectProvider<EntrySource> sources;
     private final Map<UUID, Map<UUID, WorklistFacts>> told = new ConcurrentHashMap<>();
@@ -26,7 +26,7 @@ class ToldFacts implements EntrySource {
     }
 
     /** From now on it speaks for that organisation. */
-    void speakFor(UUID organisationId) {
+    public void speakFor(UUID organisationId) {
         ofOrganisation(organisationId);
     }
 
@@ -34,7 +34,7 @@ class ToldFacts implements EntrySource {
         return told.computeIfAbsent(organisationId, id -> new ConcurrentHashMap<>());
     }
 
-    void tell(UUID organisationId, UUID animalId, WorklistFacts facts) {
+    public void tell(UUID organisationId, UUID animalId, WorklistFacts facts) {
         ofOrganisation(organisationId).put(animalId, facts);
     }
 

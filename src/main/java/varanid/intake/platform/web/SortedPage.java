@@ -47,15 +47,20 @@ public final class SortedPage<K> {
      * @param fetched at most {@link #fetch()} rows, in the order of the list
      */
     public <R, V> ResponseEntity<Items<V>> reply(List<R> fetched, Function<R, K> key, Function<R, V> view) {
-        boolean more = fetched.size() > limit;
-        List<R> shown = more ? fetched.subList(0, limit) : fetched;
         ResponseEntity.BodyBuilder reply = ResponseEntity.ok();
         reply.header(HttpHeaders.LINK, link(Optional.empty(), "first"));
-        if (more) {
-            K last = key.apply(shown.get(limit - 1));
-            reply.header(HttpHeaders.LINK, link(Optional.of(form.write(last)), "next"));
-        }
-        return reply.body(new Items<>(shown.stream().map(view).toList()));
+        findNext(fetched, key).ifPresent(next -> reply.header(HttpHeaders.LINK, link(Optional.of(next), "next")));
+        return reply.body(new Items<>(shown(fetched).stream().map(view).toList()));
+    }
+
+    /** Of the rows that were fetched, those that this page shows. */
+    public <R> List<R> shown(List<R> fetched) {
+        return fetched.size() > limit ? fetched.subList(0, limit) : fetched;
+    }
+
+    /** The cursor of the page that follows, where one does. */
+    public <R> Optional<String> findNext(List<R> fetched, Function<R, K> key) {
+        return fetched.size() > limit ? Optional.of(form.write(key.apply(fetched.get(limit - 1)))) : Optional.empty();
     }
 
     private String link(Optional<String> cursor, String relation) {

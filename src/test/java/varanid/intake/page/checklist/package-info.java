@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.page.checklist;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.page.worklist;
+
+import org.jspecify.annotations.NullMarked;
