@@ -80,7 +80,18 @@ class ModulesTest {
             Map.entry("platform.database", Set.of("platform.start")),
             Map.entry("platform.web", Set.of("platform.id", "platform.start", "platform.time")),
             Map.entry("account", Set.of("platform.id", "platform.start", "platform.time", "platform.web")),
-            Map.entry("page", Set.of("account", "animal", "checklist", "scoring", "worklist", "platform.web")),
+            Map.entry(
+                    "page",
+                    Set.of(
+                            "account",
+                            "animal",
+                            "assessment",
+                            "checklist",
+                            "scoring",
+                            "vet",
+                            "visit",
+                            "worklist",
+                            "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
             Map.entry(
                     "animal",

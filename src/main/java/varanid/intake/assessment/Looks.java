@@ -67,6 +67,18 @@ public class Looks {
         return rows.find(organisationId, animalId, lookId).map(stored::findings);
     }
 
+    /** One look with all that is known of it, superseded or not. */
+    @Transactional(readOnly = true)
+    public Optional<ReadLook> findRead(UUID organisationId, UUID animalId, UUID lookId) {
+        return rows.find(organisationId, animalId, lookId).map(stored::readLook);
+    }
+
+    /** The look that corrects this one. */
+    @Transactional(readOnly = true)
+    public Optional<UUID> findSuccessor(UUID organisationId, UUID lookId) {
+        return rows.findSuccessor(organisationId, lookId).map(AssessmentRow::id);
+    }
+
     /** Every look that stands, in the order of {@link #list}, with all that is known of it. */
     @Transactional(readOnly = true)
     public List<ReadLook> listRead(UUID organisationId, UUID animalId) {

@@ -68,6 +68,7 @@ class AccountPage {
             HttpStatusCode status, Caller caller, HttpServletRequest request, String email, @Nullable Fault fault) {
         ModelAndView page = new ModelAndView("account", status);
         boolean hasPassword = passwords.findEmail(caller).isPresent();
+        page.addObject("roles", caller.roles().stream().sorted().toList());
         page.addObject("email", email);
         page.addObject("fault", fault);
         page.addObject("hasPassword", hasPassword);

@@ -68,7 +68,7 @@ class SignInIT {
         Answer signedIn = use(browser, link);
         assertThat(signedIn.status()).isEqualTo(303);
         assertThat(signedIn.header("Location")).contains("/");
-        assertThat(browser.get("/").body()).contains("You are signed in as A person.");
+        assertThat(browser.get("/").body()).contains("A person");
 
         Browser second = new Browser(keeper.port());
         assertThat(second.get(link).status()).isEqualTo(404);
@@ -371,7 +371,7 @@ class SignInIT {
         Client administrator = keeper.organisation().administrator();
         String path = "/api/v1/people/" + keeper.client().personId();
         administrator.put(path, "{\"name\":\"Kim\",\"roles\":[\"clinician\"],\"active\":true}", "If-Match", "*");
-        assertThat(keeper.browser().get("/").body())
+        assertThat(keeper.browser().get("/account").body())
                 .contains("Kim", "Clinician:")
                 .doesNotContain("Keeper:");
         administrator.put(path, "{\"name\":\"Kim\",\"roles\":[\"clinician\"],\"active\":false}", "If-Match", "*");
@@ -461,7 +461,7 @@ class SignInIT {
         try (ConfigurableApplicationContext second = second(home, "")) {
             int port = second.getEnvironment().getRequiredProperty("local.server.port", Integer.class);
             Browser there = keeper.browser().at(port);
-            assertThat(there.get("/").body()).contains("You are signed in as A person.");
+            assertThat(there.get("/").body()).contains("A person");
             there.submit("/", "/sign-out", Map.of());
         }
         assertThat(keeper.browser().get("/").status()).isEqualTo(303);

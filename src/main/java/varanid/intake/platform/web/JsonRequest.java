@@ -1,5 +1,6 @@
 package varanid.intake.platform.web;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -23,6 +24,16 @@ public final class JsonRequest implements KeyedRequest {
     /** A request that stands in a file of ours instead of being sent: read and checked like any other. */
     public static JsonRequest written(JsonNode document) {
         return new JsonRequest("", new byte[0], document, null);
+    }
+
+    /**
+     * A form, as the JSON that a program would send.
+     *
+     * @param target method and path that the form is sent to
+     * @param key the form's own, of which its effect happens once; nothing where it has none
+     */
+    public static JsonRequest ofForm(String target, JsonNode document, @Nullable String key) {
+        return new JsonRequest(target, document.toString().getBytes(StandardCharsets.UTF_8), document, key);
     }
 
     /**

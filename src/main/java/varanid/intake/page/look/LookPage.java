@@ -1,0 +1,214 @@
+package varanid.intake.page.look;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.context.MessageSource;
+import org.springframework.core.io.Resource;
+import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.servlet.ModelAndView;
+import varanid.intake.animal.Animals;
+import varanid.intake.assessment.Assessments;
+import varanid.intake.assessment.Looks;
+import varanid.intake.assessment.ReadLook;
+import varanid.intake.checklist.Catalogue;
+import varanid.intake.checklist.Edition;
+import varanid.intake.page.SeeOther;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.JsonRequest;
+import varanid.intake.platform.web.Once;
+import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.ProblemType;
+import varanid.intake.platform.web.Reply;
+import varanid.intake.platform.web.Role;
+
+/** Looking an animal over. */
+@Controller
+class LookPage {
+
+    private final Catalogue catalogue;
+    private final Animals animals;
+    private final Looks looks;
+    private final Assessments assessments;
+    private final Once once;
+    private final MessageSource texts;
+    private final Clock clock;
+    private final Set<String> drawings;
+
+    LookPage(
+            Catalogue catalogue,
+            Animals animals,
+            Looks looks,
+            Assessments assessments,
+            Once once,
+            MessageSource texts,
+            Clock clock) {
+        this.catalogue = catalogue;
+        this.animals = animals;
+        this.looks = looks;
+        this.assessments = assessments;
+        this.once = once;
+        this.texts = texts;
+        this.clock = clock;
+        this.drawings = listDrawings();
+    }
+
+    @GetMapping("/animals/{animalId}/look")
+    ModelAndView look(Caller caller, @PathVariable UUID animalId, Locale locale) {
+        caller.require(Role.KEEPER);
+        Edition edition = edition(Map.of());
+        return page(
+                HttpStatus.OK,
+                caller,
+                animal(caller, animalId),
+                edition,
+                new LookForm(Map.of(), edition),
+                Map.of(),
+                locale);
+    }
+
+    @PostMapping("/animals/{animalId}/look")
+    ModelAndView keep(Caller caller, @PathVariable UUID animalId, HttpServletRequest request, Locale locale) {
+        caller.require(Role.KEEPER);
+        Animals.Newcomer animal = animal(caller, animalId);
+        Map<String, List<String>> typed = typed(request);
+        Edition edition = edition(typed);
+        LookForm form = new LookForm(typed, edition);
+        JsonRequest look = JsonRequest.ofForm(
+                "POST " + path(animalId), form.document(), form.key().orElse(null));
+        try {
+            // The path of the decision is what is kept under the form's key, and given again where it is sent twice.
+            return SeeOther.path(Objects.requireNonNull(once.perform(caller, look, () -> {
+                        UUID kept = assessments.keep(caller, animalId, look);
+                        return new Reply(303, Map.of("Location", DecisionPage.path(animalId, kept)), Map.of());
+                    })
+                    .getHeaders()
+                    .getFirst("Location")));
+        } catch (ProblemException e) {
+            if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
+                throw e;
+            }
+            return page(
+                    HttpStatus.UNPROCESSABLE_CONTENT, caller, animal, edition, form, form.faults(e.faults()), locale);
+        }
+    }
+
+    static String path(UUID animalId) {
+        return "/animals/" + animalId + "/look";
+    }
+
+    private Animals.Newcomer animal(Caller caller, UUID animalId) {
+        return animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
+    }
+
+    /** The one the form was made from; else the newest. */
+    private Edition edition(Map<String, List<String>> typed) {
+        return catalogue.list().stream()
+                .filter(Edition::published)
+                .filter(each -> typed.getOrDefault(LookForm.CHECKLIST, List.of())
+                                .contains(each.id())
+                        && typed.getOrDefault(LookForm.VERSION, List.of()).contains(String.valueOf(each.version())))
+                .findFirst()
+                .or(() -> catalogue.list().stream()
+                        .filter(Edition::published)
+                        .findFirst()
+                        .flatMap(first -> catalogue.findNewest(first.id())))
+                .orElseThrow(() -> new IllegalStateException("no checklist is published"));
+    }
+
+    private ModelAndView page(
+            HttpStatus status,
+            Caller caller,
+            Animals.Newcomer animal,
+            Edition edition,
+            LookForm form,
+            Map<String, List<String>> faults,
+            Locale locale) {
+        LocalDate today = LocalDate.ofInstant(clock.instant(), caller.zone());
+        Optional<ReadLook> last = looks.findLatestRead(caller.organisationId(), animal.id(), today);
+        ModelAndView page = new ModelAndView("look", status);
+        page.addObject("sheets", List.of("look"));
+        page.addObject("scripts", List.of("look"));
+        page.addObject("animal", animal.id());
+        page.addObject("name", animal.name().or(animal::species).orElse(text("look.nameless", locale)));
+        page.addObject("person", caller.personId());
+        page.addObject("lifeStage", animal.lifeStage().code());
+        page.addObject("origin", animal.steeringOrigin());
+        page.addObject(
+                "last",
+                last.map(look -> DateTimeFormatter.ofPattern("EEEE d MMMM, HH:mm", locale)
+                                .format(look.kept().occurredAt().atZone(caller.zone())))
+                        .orElse(null));
+        page.addObject(
+                "sheet",
+                Sheet.of(
+                        edition,
+                        form,
+                        faults,
+                        last,
+                        drawings,
+                        new Sheet.Words(text("look.unseen", locale), text("look.not-yet", locale))));
+        page.addObject("faults", faults);
+        page.addObject("form", new Typed(form));
+        page.addObject("now", clock.instant());
+        page.addObject("key", form.key().orElseGet(() -> UUID.randomUUID().toString()));
+        return page;
+    }
+
+    private String text(String key, Locale locale) {
+        return texts.getMessage(key, null, locale);
+    }
+
+    private static Map<String, List<String>> typed(HttpServletRequest request) {
+        Map<String, List<String>> typed = new LinkedHashMap<>();
+        try {
+            request.getParameterMap().forEach((name, values) -> typed.put(name, List.of(values)));
+        } catch (IllegalStateException e) {
+            // That is how the container says that it is too large, or cannot be decoded.
+            throw new ProblemException(
+                    ProblemType.TOO_LARGE, "The form cannot be read, or is larger than is taken here. Shorten it.");
+        }
+        return typed;
+    }
+
+    private static Set<String> listDrawings() {
+        try {
+            return Arrays.stream(new PathMatchingResourcePatternResolver()
+                            .getResources("classpath*:/static/page/drawings/*.svg"))
+                    .map(Resource::getFilename)
+                    .map(Objects::requireNonNull)
+                    .collect(Collectors.toSet());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** What stands in the fields that belong to no question. */
+    public record Typed(String skin, String skinUnit, boolean skinConfirmed, String note) {
+        Typed(LookForm form) {
+            this(
+                    form.typed(LookForm.SKIN),
+                    form.typed(LookForm.SKIN_UNIT),
+                    !form.typed(LookForm.SKIN_CONFIRMED).isBlank(),
+                    form.typed(LookForm.NOTE));
+        }
+    }
+}

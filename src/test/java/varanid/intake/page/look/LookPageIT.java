@@ -1,0 +1,223 @@
+package varanid.intake.page.look;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import varanid.intake.service.Answer;
+import varanid.intake.service.Browser;
+import varanid.intake.service.Client;
+import varanid.intake.service.Organisations;
+import varanid.intake.service.Organisations.Organisation;
+import varanid.intake.service.ServiceTest;
+
+/** The look and the decision, as a browser without scripts uses them. */
+@ServiceTest
+class LookPageIT {
+
+    private static final Pattern KEY = Pattern.compile("name=\"key\" value=\"([^\"]+)\"");
+
+    /** The look of an animal in which nothing was found. */
+    private static final Map<String, String> WELL = Map.ofEntries(
+            Map.entry("checklist", "varanid-intake"),
+            Map.entry("version", "1"),
+            Map.entry("answer.laboured-breathing", "absent"),
+            Map.entry("answer.open-mouth-breathing", "absent"),
+            Map.entry("answer.tissue-from-vent", "absent"),
+            Map.entry("answer.bleeding", "absent"),
+            Map.entry("answer.cannot-lift-body", "absent"),
+            Map.entry("answer.unresponsive", "absent"),
+            Map.entry("answer.body-condition", "fit"));
+
+    @Autowired
+    Organisations organisations;
+
+    private record Kept(Organisation rescue, Client keeper, Browser browser, String animal) {
+
+        String look() {
+            return "/animals/" + animal + "/look";
+        }
+
+        Answer send(Map<String, String> fields) {
+            return browser.submit(look(), look(), fields);
+        }
+
+        long looks() {
+            return keeper.get("/api/v1/animals/" + animal + "/assessments")
+                    .json()
+                    .at("/items")
+                    .size();
+        }
+    }
+
+    private Kept newcomer() {
+        Organisation rescue = organisations.create();
+        Client keeper = rescue.keeper();
+        String animal = keeper.post("/api/v1/animals", """
+                        {"name": "Pebble", "species": {"name": "Varanus salvator"}, "lifeStage": "adult",
+                         "declaredOrigin": "C"}""").text("/id");
+        return new Kept(rescue, keeper, Browser.signedIn(rescue, keeper), animal);
+    }
+
+    @Test
+    void theSheetAsksEverythingAndAnswersNothingBeforehand() {
+        Kept kept = newcomer();
+        Answer page = kept.browser().get(kept.look());
+        assertThat(page.status()).isEqualTo(200);
+        assertThat(page.body())
+                .contains("Look over Pebble", "Sides heave or the neck stretches up with each breath", "Could not see")
+                .doesNotContain("checked=\"checked\"", " style=", "<script>");
+        assertThat(page.body().indexOf("Too cold to judge"))
+                .as("conditions first, then what must be seen")
+                .isLessThan(page.body().indexOf("q-laboured-breathing"));
+        assertThat(page.body().indexOf("q-unresponsive")).isLessThan(page.body().indexOf("q-nasal-discharge"));
+    }
+
+    @Test
+    void aSheetThatIsSentLeadsToTheDecision() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("answer.laboured-breathing", "marked");
+        fields.put("condition", "wet");
+        fields.put("number.days-food-refused", "3");
+        fields.put("skin", "29,5");
+        fields.put("skin-unit", "Cel");
+        fields.put("note", "Sat by the door.\r\nThen moved.");
+        Answer sent = kept.send(fields);
+        assertThat(sent.status()).as(sent.body()).isEqualTo(303);
+        String path = sent.header("Location").orElseThrow();
+        assertThat(path).startsWith("/animals/" + kept.animal() + "/looks/");
+        Answer decision = kept.browser().get(path);
+        assertThat(decision.status()).as(decision.body()).isEqualTo(200);
+        assertThat(decision.body())
+                .contains(
+                        "vet now",
+                        "Strictly apart",
+                        "Phone a vet who sees reptiles before you drive",
+                        "/animals/" + kept.animal() + "/hand-over",
+                        "This is not a diagnosis");
+        Answer stored = kept.keeper().get("/api/v1/animals/" + kept.animal() + "/assessments/" + lastOf(path));
+        assertThat(stored.json().at("/answers/days-food-refused").intValue()).isEqualTo(3);
+        assertThat(stored.json().at("/skinTemperature/celsius").decimalValue()).isEqualByComparingTo("29.5");
+        assertThat(stored.text("/note")).isEqualTo("Sat by the door.\nThen moved.");
+        assertThat(stored.text("/conditions/0")).isEqualTo("wet");
+    }
+
+    @Test
+    void noneOfTheseSignsAnswersWhatWasLeftOpenAndOnlyWhereThatIsAnAnswer() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("none.gut", "yes");
+        fields.put("none.exposure", "yes");
+        fields.put("answer.straining", "not-observed");
+        Answer sent = kept.send(fields);
+        assertThat(sent.status()).as(sent.body()).isEqualTo(303);
+        Answer stored = kept.keeper()
+                .get("/api/v1/animals/" + kept.animal() + "/assessments/"
+                        + lastOf(sent.header("Location").orElseThrow()));
+        assertThat(stored.text("/answers/regurgitation")).isEqualTo("absent");
+        assertThat(stored.text("/answers/straining")).isEqualTo("not-observed");
+        assertThat(stored.json().at("/answers").propertyNames())
+                .as("what takes time, is counted, or would have to be told stays open")
+                .doesNotContain("stool-form", "no-stool", "days-food-refused", "appetite", "bad-consignment")
+                .doesNotContain("nasal-discharge");
+    }
+
+    @Test
+    void aFaultIsToldAtItsFieldAndNothingTypedIsLost() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("condition", "cold");
+        fields.put("number.days-food-refused", "many");
+        fields.put("number.weight-trend", "minus 5");
+        fields.put("skin", "84");
+        fields.put("skin-unit", "Cel");
+        fields.put("note", "<script>alert(1)</script> & \"more\"");
+        Answer page = kept.send(fields);
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.body())
+                .contains("href=\"#q-days-food-refused\"", "href=\"#q-weight-trend\"", "href=\"#skin\"")
+                .contains("value=\"many\"", "value=\"minus 5\"", "value=\"84\"", "name=\"skin-confirmed\"")
+                .contains("&lt;script&gt;alert(1)&lt;/script&gt;")
+                .doesNotContain("<script>alert");
+        assertThat(page.body()).containsPattern("value=\"cold\"\\s+checked=\"checked\"");
+        assertThat(page.body()).containsPattern("name=\"answer.body-condition\" value=\"fit\"\\s+checked=\"checked\"");
+        assertThat(kept.looks()).isZero();
+    }
+
+    @Test
+    void whatTheFormNeverAsksIsRefusedAndNotDropped() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("answer.\"><img src=x>", "absent");
+        fields.put("answer.bleeding", "'; drop table--");
+        fields.put("condition", "made-up");
+        Answer page = kept.send(fields);
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.body()).contains("href=\"#q-bleeding\"").doesNotContain("<img src=x>");
+        assertThat(kept.looks()).isZero();
+    }
+
+    @Test
+    void theSameFormSentTwiceKeepsOneLook() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        Answer first = kept.send(fields);
+        Answer second = kept.send(fields);
+        assertThat(first.status()).isEqualTo(303);
+        assertThat(second.status()).isEqualTo(303);
+        assertThat(second.header("Location")).isEqualTo(first.header("Location"));
+        assertThat(kept.looks()).isEqualTo(1);
+    }
+
+    @Test
+    void anAnswerOfLastTimeStandsBesideTheQuestionAndIsNotGivenAgain() {
+        Kept kept = newcomer();
+        assertThat(kept.send(WELL).status()).isEqualTo(303);
+        assertThat(kept.browser().get(kept.look()).body())
+                .contains("Last time: Pushes up on four legs")
+                .doesNotContain("checked=\"checked\"");
+    }
+
+    @Test
+    void theAnimalsOfOthersAreNotThere() {
+        Kept kept = newcomer();
+        Answer sent = kept.send(WELL);
+        Kept other = newcomer();
+        String proof = other.browser().proof(other.look());
+        assertThat(other.browser().get(kept.look()).status()).isEqualTo(404);
+        assertThat(other.browser().get(sent.header("Location").orElseThrow()).status())
+                .isEqualTo(404);
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("_csrf", proof);
+        assertThat(other.browser().post(kept.look(), fields).status()).isEqualTo(404);
+        assertThat(kept.looks()).isEqualTo(1);
+        assertThat(other.browser()
+                        .get("/animals/" + other.animal() + "/looks/" + UUID.randomUUID())
+                        .status())
+                .isEqualTo(404);
+    }
+
+    @Test
+    void whoOnlyAnswersAsAVetDoesNotLook() {
+        Kept kept = newcomer();
+        Browser vet = Browser.signedIn(kept.rescue(), kept.rescue().clinician());
+        assertThat(vet.get(kept.look()).status()).isEqualTo(403);
+    }
+
+    private static String lastOf(String path) {
+        return path.substring(path.lastIndexOf('/') + 1);
+    }
+
+    private static String keyIn(Answer page) {
+        Matcher matcher = KEY.matcher(page.body());
+        assertThat(matcher.find()).isTrue();
+        return matcher.group(1);
+    }
+}

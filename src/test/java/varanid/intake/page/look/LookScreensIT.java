@@ -1,0 +1,387 @@
+package varanid.intake.page.look;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Page.GetByRoleOptions;
+import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.BoundingBox;
+import java.time.Duration;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.springframework.beans.factory.annotation.Autowired;
+import varanid.intake.service.Answer;
+import varanid.intake.service.Client;
+import varanid.intake.service.Organisations;
+import varanid.intake.service.Organisations.Organisation;
+import varanid.intake.service.Screens;
+import varanid.intake.service.Screens.Screen;
+import varanid.intake.service.ServiceTest;
+
+/** The look and the decision in a real browser. */
+@ServiceTest
+class LookScreensIT {
+
+    private static final Pattern DECISION = Pattern.compile(".*/looks/[0-9a-f-]{36}$");
+
+    @Autowired
+    Organisations organisations;
+
+    private record Kept(Organisation rescue, Client keeper, String animal) {
+
+        String look() {
+            return "/animals/" + animal + "/look";
+        }
+
+        Answer looks() {
+            return keeper.get("/api/v1/animals/" + animal + "/assessments");
+        }
+
+        int howMany() {
+            return looks().json().at("/items").size();
+        }
+
+        Screen open(Screens screens) {
+            Screen screen = screens.signIn(rescue, keeper).open();
+            screen.go(look());
+            return screen;
+        }
+    }
+
+    private Kept newcomer() {
+        Organisation rescue = organisations.create();
+        Client keeper = rescue.keeper();
+        String animal = keeper.post("/api/v1/animals", """
+                        {"name": "Pebble", "species": {"name": "Varanus salvator"}, "lifeStage": "adult",
+                         "declaredOrigin": "C"}""").text("/id");
+        return new Kept(rescue, keeper, animal);
+    }
+
+    /** One finger on the screen. */
+    private static final class Finger {
+
+        private final Page page;
+        private final long began = System.nanoTime();
+        private int taps;
+
+        Finger(Page page) {
+            this.page = page;
+        }
+
+        void tap(Locator target) {
+            taps++;
+            target.tap();
+        }
+
+        void tapButton(String name) {
+            tap(page.locator("button:visible")
+                    .filter(new Locator.FilterOptions().setHasText(name))
+                    .first());
+        }
+
+        void tapAnswer(String finding, String level) {
+            tap(page.locator("#q-" + finding + " label:has([value='" + level + "'])"));
+        }
+
+        String step() {
+            return String.valueOf(page.locator(".step:not(.hidden)").first().getAttribute("data-step"));
+        }
+
+        /** Moves the page so that every question of the step has been on the screen. */
+        void readAll() {
+            for (Locator question :
+                    page.locator(".step:not(.hidden) .question legend").all()) {
+                question.scrollIntoViewIfNeeded();
+                page.evaluate("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame("
+                        + "() => setTimeout(done))))");
+            }
+        }
+
+        void report(String what) {
+            System.out.println("LOOK " + what + ": " + taps + " taps, "
+                    + Duration.ofNanos(System.nanoTime() - began).toMillis() + " ms");
+        }
+    }
+
+    @Test
+    void aHealthyAnimalTakesAtMostTwentyTaps() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Finger finger = new Finger(screen.page());
+            while (!DECISION.matcher(screen.page().url()).matches()) {
+                String step = finger.step();
+                if (step.equals("conditions")) {
+                    finger.tapButton("None of these hold");
+                } else if (step.equals("end")) {
+                    finger.tapButton("It is too early");
+                    screen.shows("look-end");
+                    finger.tapButton("Keep this look");
+                    screen.page().waitForURL(DECISION);
+                } else if (step.startsWith("section.")) {
+                    finger.readAll();
+                    if (step.equals("section.body-condition")) {
+                        finger.tapAnswer("body-condition", "fit");
+                        screen.shows("look-section");
+                    }
+                    finger.tapButton("None of these signs");
+                } else {
+                    finger.tapAnswer(step, "absent");
+                }
+                assertThat(finger.taps).isLessThanOrEqualTo(20);
+            }
+            finger.report("healthy");
+            screen.shows("decision-well");
+        }
+        assertThat(kept.howMany()).isEqualTo(1);
+        assertThat(kept.looks().text("/items/0/urgency")).isEqualTo("routine");
+    }
+
+    @Test
+    void anEmergencyIsSettledWithinFiveTaps() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Finger finger = new Finger(screen.page());
+            finger.tapButton("None of these hold");
+            finger.tapAnswer("laboured-breathing", "marked");
+            assertThat(screen.page().locator(".result")).containsText("vet now");
+            screen.shows("look-emergency");
+            finger.tapButton("Finish");
+            screen.page().waitForURL(DECISION);
+            finger.report("emergency");
+            assertThat(finger.taps).isLessThanOrEqualTo(5);
+            assertThat(screen.page().locator(".soon .big")).containsText("vet now");
+            screen.shows("decision-emergency");
+        }
+        assertThat(kept.looks().text("/items/0/urgency")).isEqualTo("stat");
+    }
+
+    @Test
+    void noneOfTheseAnswersNothingThatWasNotOnTheScreen() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Finger finger = new Finger(screen.page());
+            while (!finger.step().equals("section.skin")) {
+                finger.tapButton("Next");
+            }
+            finger.tapButton("None of these signs");
+            assertThat(screen.page().locator(".step:not(.hidden) .none")).containsText("Look at this one too");
+            assertThat(screen.page().locator("[data-step='section.skin'] :checked"))
+                    .hasCount(0);
+            finger.readAll();
+            finger.tapButton("None of these signs");
+            assertThat(screen.page().locator("[data-step='section.skin'] [type=radio]:checked"))
+                    .not()
+                    .hasCount(0);
+        }
+    }
+
+    @Test
+    void theResultIsNeverMoreReassuringThanWhatIsKnown() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Locator result = screen.page().locator(".result");
+            assertThat(result).containsText("could still become: vet now");
+            assertThat(result).containsText("6 questions that must be seen are open");
+            screen.context().setOffline(true);
+            Finger finger = new Finger(screen.page());
+            finger.tapButton("None of these hold");
+            assertThat(result).not().containsText("This result is old");
+            finger.tapAnswer("laboured-breathing", "marked");
+            assertThat(result).containsText("This result is old");
+            assertThat(result.locator("button")).isHidden();
+            screen.context().setOffline(false);
+            assertThat(result).containsText("Settled: vet now");
+            assertThat(result).not().containsText("This result is old");
+        }
+    }
+
+    @Test
+    void aCutConnectionLosesNothingAndTheLookIsKeptOnce() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Finger finger = new Finger(screen.page());
+            finger.tapButton("None of these hold");
+            finger.tapAnswer("laboured-breathing", "marked");
+            assertThat(screen.page().locator(".result")).containsText("vet now");
+            screen.context().setOffline(true);
+            finger.tapButton("Finish");
+            assertThat(screen.page().locator(".unsent")).containsText("not sent yet");
+            screen.shows("look-unsent");
+            assertThat(kept.howMany()).isZero();
+            screen.context().setOffline(false);
+            screen.page().waitForURL(DECISION);
+        }
+        assertThat(kept.howMany()).isEqualTo(1);
+    }
+
+    @Test
+    void aReplyThatIsLostOnTheWayDoesNotMakeASecondLook() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            int[] sent = {0};
+            screen.context().route("**/assessments", route -> {
+                sent[0]++;
+                if (sent[0] == 1) {
+                    route.fetch();
+                    route.abort();
+                } else {
+                    route.resume();
+                }
+            });
+            Finger finger = new Finger(screen.page());
+            finger.tapButton("None of these hold");
+            finger.tapAnswer("laboured-breathing", "marked");
+            finger.tapButton("Finish");
+            assertThat(screen.page().locator(".unsent")).isVisible();
+            assertThat(kept.howMany()).isEqualTo(1);
+            screen.reopen();
+            screen.go(kept.look());
+            screen.page().waitForURL(DECISION);
+            assertThat(sent[0]).isEqualTo(2);
+            assertThat(screen.page()
+                            .evaluate(
+                                    "() => Object.keys(localStorage).filter(k => k.includes('" + kept.animal() + "'))"))
+                    .as("nothing is left in the browser")
+                    .isEqualTo(List.of());
+        }
+        assertThat(kept.howMany()).isEqualTo(1);
+    }
+
+    @Test
+    void aClosedTabIsOpenedAgainWhereItWas() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Finger finger = new Finger(screen.page());
+            finger.tapButton("None of these hold");
+            finger.tapAnswer("laboured-breathing", "mild");
+            finger.tapAnswer("open-mouth-breathing", "absent");
+            String step = finger.step();
+            screen.reopen();
+            screen.go(kept.look());
+            Finger again = new Finger(screen.page());
+            assertThat(again.step()).isEqualTo(step);
+            assertThat(screen.page().locator(".draft")).containsText("You began this look");
+            assertThat(screen.page().locator("#q-laboured-breathing [value=mild]"))
+                    .isChecked();
+            screen.shows("look-again-there");
+            again.tapButton("Throw them away");
+            assertThat(screen.page().locator(".draft")).hasCount(0);
+            assertThat(screen.page().locator("#q-laboured-breathing :checked")).hasCount(0);
+        }
+    }
+
+    @Test
+    void aFaultIsShownByTheServiceAndTheLookCanBeSentAgain() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Finger finger = new Finger(screen.page());
+            screen.page().locator("[name=skin]").fill("84");
+            finger.tapButton("None of these hold");
+            finger.tapAnswer("laboured-breathing", "marked");
+            finger.tapButton("Finish");
+            assertThat(screen.page().locator(".faults")).containsText("Fahrenheit");
+            assertThat(screen.page().locator("#q-laboured-breathing [value=marked]"))
+                    .isChecked();
+            screen.shows("look-faulty");
+            screen.page().locator("[name=skin-unit]").selectOption("[degF]");
+            finger.tapButton("Keep this look");
+            screen.page().waitForURL(DECISION);
+        }
+        assertThat(kept.howMany()).isEqualTo(1);
+    }
+
+    @Test
+    void theKeyboardAloneIsEnough() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.desk())) {
+            Page page = screen.page();
+            tabTo(page, "None of these hold");
+            page.keyboard().press("Enter");
+            assertThat(page.locator("#q-laboured-breathing")).isFocused();
+            page.keyboard().press("Tab");
+            page.keyboard().press("ArrowDown");
+            assertThat(page.locator("#q-laboured-breathing")).isVisible();
+            page.keyboard().press("ArrowDown");
+            page.keyboard().press("ArrowUp");
+            page.keyboard().press("ArrowDown");
+            assertThat(page.locator("#q-laboured-breathing [value=marked]")).isChecked();
+            assertThat(page.getByRole(AriaRole.BUTTON, new GetByRoleOptions().setName("Finish")))
+                    .isVisible();
+            tabTo(page, "Finish");
+            page.keyboard().press("Enter");
+            page.waitForURL(DECISION);
+        }
+    }
+
+    static Stream<Screens> screens() {
+        return Stream.concat(Screens.all(), Stream.of(Screens.phone().largeText()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("screens")
+    void everyPageIsLookedAt(Screens screens) {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(screens)) {
+            Page page = screen.page();
+            assertThat(page.locator(".result")).containsText("could still become");
+            screen.shows("look-conditions");
+            page.locator("button:visible")
+                    .filter(new Locator.FilterOptions().setHasText("None of these hold"))
+                    .click();
+            screen.shows("look-must-see");
+            assertThat(sizeOf(page, "not-observed"))
+                    .as("could not see is as easy as no")
+                    .isEqualTo(sizeOf(page, "absent"));
+            page.locator("button:visible")
+                    .filter(new Locator.FilterOptions().setHasText("Whole sheet"))
+                    .click();
+            assertThat(page.locator("#q-bad-consignment")).isVisible();
+            screen.shows("look-whole");
+            page.locator("#q-sunken-eyes label:has([value=mild])").click();
+            page.locator("button.finish").click();
+            page.waitForURL(DECISION);
+            screen.shows("decision");
+        }
+    }
+
+    @Test
+    void withoutAScriptTheWholeSheetLeadsToTheDecision() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone().withoutScripts())) {
+            Page page = screen.page();
+            page.locator("#q-bleeding label:has([value=running])").click();
+            page.locator("[name='none.skin']").check();
+            screen.shows("look");
+            page.locator("button.finish").click();
+            page.waitForURL(DECISION);
+            screen.shows("decision");
+            assertThat(page.locator(".soon .big")).containsText("vet now");
+        }
+        assertThat(kept.howMany()).isEqualTo(1);
+    }
+
+    /** Of the whole target of an answer to the question shown, in pixels: its width; no lower than a finger needs. */
+    private static String sizeOf(Page page, String answer) {
+        Locator label = page.locator(".step:not(.hidden) label:has([value='" + answer + "'])");
+        BoundingBox box = label.boundingBox();
+        assertThat(box.height).isGreaterThanOrEqualTo(44);
+        return String.valueOf(Math.round(box.width));
+    }
+
+    /** Goes by Tab until the button of that name has the focus. */
+    private static void tabTo(Page page, String name) {
+        for (int tries = 0; tries < 60; tries++) {
+            page.keyboard().press("Tab");
+            if ((Boolean) page.evaluate("name => document.activeElement.innerText.trim() === name", name)) {
+                return;
+            }
+        }
+        throw new AssertionError("the Tab key does not reach " + name);
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.page.look;
+
+import org.jspecify.annotations.NullMarked;
