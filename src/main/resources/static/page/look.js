@@ -169,7 +169,7 @@
   const old = make('p', {class: 'old'});
   const enough = make('p', {class: 'enough'});
   const finish = button(say('finish'), false, () => form.requestSubmit());
-  const told = make('div', {role: 'status'}, soFar, open, apart, old, enough);
+  const told = make('div', {role: 'status'}, soFar, open, ' ', apart, ' ', old, ' ', enough);
   const bar = make('section', {class: 'result', 'aria-label': say('result')}, told, finish);
 
   let score = null;
