@@ -178,6 +178,23 @@ class LookPageIT {
     }
 
     @Test
+    void aFormThatWasSentAndChangedIsNotLostAndNotKeptUnasked() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        assertThat(kept.send(fields).status()).isEqualTo(303);
+        fields.put("answer.bleeding", "running");
+        Answer page = kept.send(fields);
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.body()).contains("kept as a look before you changed it");
+        assertThat(page.body()).containsPattern("name=\"answer.bleeding\" value=\"running\"\\s+checked");
+        assertThat(kept.looks()).isEqualTo(1);
+        fields.put("key", keyIn(page));
+        assertThat(kept.send(fields).status()).isEqualTo(303);
+        assertThat(kept.looks()).isEqualTo(2);
+    }
+
+    @Test
     void anAnswerOfLastTimeStandsBesideTheQuestionAndIsNotGivenAgain() {
         Kept kept = newcomer();
         assertThat(kept.send(WELL).status()).isEqualTo(303);
