@@ -169,7 +169,7 @@
   const old = make('p', {class: 'old'});
   const enough = make('p', {class: 'enough'});
   const finish = button(say('finish'), false, () => form.requestSubmit());
-  const told = make('div', {role: 'status'}, soFar, open, apart, old, enough);
+  const told = make('div', {role: 'status'}, soFar, open, ' ', apart, ' ', old, ' ', enough);
   const bar = make('section', {class: 'result', 'aria-label': say('result')}, told, finish);
 
   let score = null;
@@ -184,7 +184,8 @@
     bar.className = 'result ' + state;
     // What is known for the answers of now is not old, even where the service is away.
     if (state === 'failed' && score && scored === JSON.stringify(look())) state = 'told';
-    old.textContent = state === 'failed' ? say(score ? 'result.old' : 'result.none')
+    old.textContent = state === 'faulty' ? say('result.faulty')
+        : state === 'failed' ? say(score ? 'result.old' : 'result.none')
         : state === 'waiting' ? say('result.waiting') : '';
     if (score) {
       const {recommended, lowest, highest, settled} = score.urgency;
@@ -221,10 +222,11 @@
         const asked = look();
         const body = {...asked, lifeStage: root.dataset.lifeStage, origin: root.dataset.origin};
         const reply = await send('/api/v1/scores', JSON.stringify(body));
-        if (!reply.ok) throw new Error(String(reply.status));
-        score = await reply.json();
-        scored = JSON.stringify(asked);
-        state = 'told';
+        if (reply.ok) {
+          score = await reply.json();
+          scored = JSON.stringify(asked);
+        }
+        state = reply.ok ? 'told' : reply.status === 422 ? 'faulty' : 'failed';
       } catch {
         state = 'failed';
       }
@@ -375,11 +377,13 @@
     box.closest('label').replaceWith(tap);
     none.append(note);
   }
-  steps[0].append(make('p', {}, button(say('conditions.none'), false, () => {
-    for (const box of form.querySelectorAll('[name=condition]')) box.checked = false;
+  const noConditions = button(say('conditions.none'), false, () => {
     changed();
     if (view === 'steps') goOn();
-  })));
+  });
+  steps[0].append(make('p', {}, noConditions));
+
+  const renderConditions = () => show(noConditions, form.querySelector('[name=condition]:checked') === null);
 
   // What takes time is dated by one tap, at the end.
   const later = questions.filter(question => question.querySelector('.later'));
@@ -415,6 +419,7 @@
 
   const changed = () => {
     keep();
+    renderConditions();
     renderEnd();
     ask();
   };
@@ -543,6 +548,7 @@
     if (event.persisted) location.reload();
   });
   root.append(bar);
+  renderConditions();
   renderEnd();
   render(false);
   if (draft.pending) {

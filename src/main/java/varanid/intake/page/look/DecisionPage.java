@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -19,6 +20,7 @@ import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.vet.Recommendation;
 import varanid.intake.vet.Recommendations;
+import varanid.intake.vet.VetAnswer;
 import varanid.intake.visit.Heads;
 
 /** What a look came to, under what holds for the animal now. */
@@ -71,6 +73,11 @@ class DecisionPage {
         page.addObject("urgency", head.urgency().orElse("routine"));
         page.addObject("headline", head.headline());
         page.addObject("byVet", holds.by() == Recommendation.By.VET || holds.isolationBy() == Recommendation.By.VET);
+        page.addObject(
+                "vets",
+                Stream.concat(holds.standing().stream(), holds.unconfirmed().stream())
+                        .map(VetSaid::of)
+                        .toList());
         page.addObject("latest", latest.filter(lookId::equals).isPresent());
         page.addObject("latestPath", latest.map(id -> path(animalId, id)).orElse(null));
         page.addObject(
@@ -79,6 +86,23 @@ class DecisionPage {
         page.addObject("decision", decision);
         page.addObject("routes", Decision.routes(look.edition(), holds.routes()));
         return page;
+    }
+
+    /**
+     * What a vet wrote, word for word.
+     *
+     * @param by name and practice, as stated
+     */
+    public record VetSaid(String by, boolean confirmed, List<String> texts) {
+
+        static VetSaid of(VetAnswer answer) {
+            return new VetSaid(
+                    answer.writer().name() + ", " + answer.writer().practice(),
+                    answer.confirmed(),
+                    Stream.of(answer.instructions(), answer.words())
+                            .flatMap(Optional::stream)
+                            .toList());
+        }
     }
 
     static String path(UUID animalId, UUID lookId) {

@@ -63,6 +63,13 @@ final class LookForm {
         return find(KEY).filter(key -> key.length() <= 200);
     }
 
+    /** The same as a form that was not sent yet. */
+    LookForm withoutKey() {
+        Map<String, List<String>> rest = new LinkedHashMap<>(typed);
+        rest.remove(KEY);
+        return new LookForm(rest, edition);
+    }
+
     JsonNode document() {
         ObjectNode document = JsonNodeFactory.instance.objectNode();
         document.put("checklist", edition.id());

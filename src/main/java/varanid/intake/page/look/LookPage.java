@@ -103,6 +103,17 @@ class LookPage {
                     .getHeaders()
                     .getFirst("Location")));
         } catch (ProblemException e) {
+            if (e.type().equals(ProblemType.KEY_REUSED)) {
+                // Somebody went back and changed it. That is another look, if it is meant.
+                return page(
+                        HttpStatus.UNPROCESSABLE_CONTENT,
+                        caller,
+                        animal,
+                        edition,
+                        form.withoutKey(),
+                        Map.of("", List.of(text("look.sent-before", locale))),
+                        locale);
+            }
             if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
                 throw e;
             }

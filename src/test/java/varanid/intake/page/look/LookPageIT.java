@@ -2,6 +2,7 @@ package varanid.intake.page.look;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
@@ -177,12 +178,88 @@ class LookPageIT {
     }
 
     @Test
+    void aFormThatWasSentAndChangedIsNotLostAndNotKeptUnasked() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        assertThat(kept.send(fields).status()).isEqualTo(303);
+        fields.put("answer.bleeding", "running");
+        Answer page = kept.send(fields);
+        assertThat(page.status()).isEqualTo(422);
+        assertThat(page.body()).contains("kept as a look before you changed it");
+        assertThat(page.body()).containsPattern("name=\"answer.bleeding\" value=\"running\"\\s+checked");
+        assertThat(kept.looks()).isEqualTo(1);
+        fields.put("key", keyIn(page));
+        assertThat(kept.send(fields).status()).isEqualTo(303);
+        assertThat(kept.looks()).isEqualTo(2);
+    }
+
+    @Test
     void anAnswerOfLastTimeStandsBesideTheQuestionAndIsNotGivenAgain() {
         Kept kept = newcomer();
         assertThat(kept.send(WELL).status()).isEqualTo(303);
         assertThat(kept.browser().get(kept.look()).body())
                 .contains("Last time: Pushes up on four legs")
                 .doesNotContain("checked=\"checked\"");
+    }
+
+    @Test
+    void whatAVetSaysStandsAboveTheLook() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("answer.nasal-discharge", "clear");
+        String path = kept.send(fields).header("Location").orElseThrow();
+        assertThat(kept.browser().get(path).body())
+                .contains("class=\"soon urgent\"")
+                .doesNotContain("A vet has answered");
+        Answer answered = kept.rescue()
+                .clinician()
+                .post("/api/v1/animals/" + kept.animal() + "/vet-decisions", """
+                        {"seenUpTo": "%s", "sawAnimal": "examined", "urgency": "stat", "isolation": "strict",
+                         "instructions": "Bring it <b>now</b>.",
+                         "writer": {"name": "Dr Ines Fjord", "practice": "Reed Bank Vets",
+                                    "licenceStatement": "licensed", "contact": "by phone"}}
+                        """.formatted(Instant.now()));
+        assertThat(answered.status()).as(answered.body()).isEqualTo(201);
+        assertThat(kept.browser().get(path).body())
+                .contains(
+                        "class=\"soon stat\"",
+                        "A vet has answered",
+                        "This look by itself came to: vet within 7 days.",
+                        "Dr Ines Fjord, Reed Bank Vets",
+                        "Bring it &lt;b&gt;now&lt;/b&gt;.");
+    }
+
+    @Test
+    void anOlderAndACorrectedLookSayThatTheyAre() {
+        Kept kept = newcomer();
+        String first = kept.send(WELL).header("Location").orElseThrow();
+        String second = kept.send(WELL).header("Location").orElseThrow();
+        assertThat(kept.browser().get(first).body()).contains("There is a newer look.", "href=\"" + second + "\"");
+        assertThat(kept.browser().get(second).body()).doesNotContain("There is a newer look.");
+        Answer correction = kept.keeper()
+                .post(
+                        "/api/v1/animals/" + kept.animal() + "/assessments",
+                        "{\"checklist\": \"varanid-intake\", \"supersedes\": \"" + lastOf(second) + "\"}");
+        assertThat(correction.status()).isEqualTo(201);
+        assertThat(kept.browser().get(second).body())
+                .contains("This look was corrected.", "/looks/" + correction.id() + "\"");
+    }
+
+    @Test
+    void whatWasNotSeenIsNamedAndNeverReassures() {
+        Kept kept = newcomer();
+        String path = kept.send(Map.of("answer.bleeding", "not-observed", "condition", "cold"))
+                .header("Location")
+                .orElseThrow();
+        assertThat(kept.browser().get(path).body())
+                .contains(
+                        "class=\"soon urgent\"",
+                        "Must be seen, and was not",
+                        "Is there blood, fresh or flowing?",
+                        "It could still be: vet now.",
+                        "Look again:",
+                        "A cold monitor can look dead.");
     }
 
     @Test

@@ -202,6 +202,24 @@ class LookScreensIT {
     }
 
     @Test
+    void aNumberThatCannotBeReadIsSaidToBeMissingInTheResult() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.desk())) {
+            Page page = screen.page();
+            page.locator("button:visible")
+                    .filter(new Locator.FilterOptions().setHasText("Whole sheet"))
+                    .click();
+            page.locator("[name='number.days-food-refused']").fill("some");
+            page.locator("[name='number.days-food-refused']").blur();
+            assertThat(page.locator(".result")).containsText("cannot be read");
+            page.locator("#q-days-food-refused label:has([value='not-observed'])")
+                    .click();
+            assertThat(page.locator("[name='number.days-food-refused']")).hasValue("");
+            assertThat(page.locator(".result")).not().containsText("cannot be read");
+        }
+    }
+
+    @Test
     void aCutConnectionLosesNothingAndTheLookIsKeptOnce() {
         Kept kept = newcomer();
         try (Screen screen = kept.open(Screens.phone())) {
