@@ -526,7 +526,7 @@
     way = (draft.way || []).map(name => steps.find(step => step.dataset.step === name)).filter(Boolean);
     if (way.length === 0) way = [steps[0]];
     if (!draft.pending) {
-      const since = new Date(draft.began).toLocaleString(document.documentElement.lang);
+      const since = new Date(draft.began).toLocaleString([], {weekday: 'long', hour: '2-digit', minute: '2-digit'});
       const notice = make('div', {class: 'draft'}, make('p', {}, say('draft', since)),
           button(say('draft.discard'), true, () => {
             kept.remove();

@@ -49,7 +49,7 @@ public record Decision(
         List<String> notToDo,
         List<String> unseenMustSee,
         int open,
-        List<String> next,
+        List<Ask> next,
         boolean settling,
         List<Again> again,
         List<String> cautions,
@@ -67,6 +67,13 @@ public record Decision(
      * @param counted false where a heavier sign of the same cause counts instead
      */
     public record Reason(String asked, String text, String points, String why, boolean counted) {}
+
+    /**
+     * A question that is still open.
+     *
+     * @param help how to look, and what never to do to find out
+     */
+    public record Ask(String question, String help) {}
 
     /** What is to be looked at again without the condition that excused it. */
     public record Again(String question, String after, String atLatest) {}
@@ -97,10 +104,9 @@ public record Decision(
             JsonNode urgency = document.path("urgency");
             String recommended = text(urgency, "recommended");
             String highest = text(urgency, "highest");
-            List<String> settling = questions(document.at("/settling/looks"), "");
-            List<String> next = settling.isEmpty() || settling.size() > NEXT
-                    ? questions(document.path("next"), "finding")
-                    : settling;
+            List<Ask> settling = asks(document.at("/settling/looks"), "");
+            List<Ask> next =
+                    settling.isEmpty() || settling.size() > NEXT ? asks(document.path("next"), "finding") : settling;
             return new Decision(
                     moment(look.kept().occurredAt()),
                     look.edition().checklist().draft().outcomes().stream()
@@ -177,10 +183,13 @@ public record Decision(
         }
 
         /** @param field where the finding's id stands in each; empty where it is the id itself */
-        private List<String> questions(JsonNode findings, String field) {
+        private List<Ask> asks(JsonNode findings, String field) {
             return list(findings).stream()
                     .map(each -> field.isEmpty() ? each.stringValue("") : text(each, field))
-                    .flatMap(id -> question(id).stream())
+                    .flatMap(id -> look.edition().checklist().findFinding(id).stream())
+                    .map(finding -> new Ask(
+                            Objects.requireNonNullElse(finding.question(), finding.id()),
+                            Objects.requireNonNullElse(finding.help(), "")))
                     .toList();
         }
 

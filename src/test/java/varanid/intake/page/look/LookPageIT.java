@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Matcher;
@@ -260,6 +261,19 @@ class LookPageIT {
                         "It could still be: vet now.",
                         "Look again:",
                         "A cold monitor can look dead.");
+    }
+
+    @Test
+    void whatIsToBeLookedAtNextSaysHowAndWhatNeverToDo() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        for (String section : List.of(
+                "respiratory", "body-condition", "hydration", "gut", "mouth-and-eyes", "skin", "movement-and-nerves")) {
+            fields.put("none." + section, "yes");
+        }
+        String path = kept.send(fields).header("Location").orElseThrow();
+        assertThat(kept.browser().get(path).body())
+                .contains("Was it seen on its back and unable to turn over?", "Never turn it over to find out.");
     }
 
     @Test
