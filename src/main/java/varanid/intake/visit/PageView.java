@@ -238,7 +238,10 @@ public record PageView(
             for (Statement statement : said) {
                 StatementView next = statement(statement, common);
                 if (before != null && isAboutTheSame(before, statement)) {
-                    if (RUNS_ON.contains(statement.basis()) && before.weight() == statement.weight()) {
+                    // What happened at different times stays on lines of its own.
+                    if (!section.history()
+                            && RUNS_ON.contains(statement.basis())
+                            && before.weight() == statement.weight()) {
                         next = shown.remove(shown.size() - 1).and(next);
                     } else {
                         next = next.unlabelled();
