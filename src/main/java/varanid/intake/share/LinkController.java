@@ -9,10 +9,8 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletRequest;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -38,7 +36,6 @@ import varanid.intake.platform.web.Page;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Query;
 import varanid.intake.platform.web.Reply;
-import varanid.intake.platform.web.Role;
 
 /** Gives links out, shows who opened them, and revokes them. */
 @RestController
@@ -51,7 +48,6 @@ class LinkController {
 
     private final ShareLinkRows rows;
     private final LinkUses uses;
-    private final LinkLocks locks;
     private final Animals animals;
     private final GiveLinks give;
     private final JdbcClient jdbc;
@@ -61,7 +57,6 @@ class LinkController {
     LinkController(
             ShareLinkRows rows,
             LinkUses uses,
-            LinkLocks locks,
             Animals animals,
             GiveLinks give,
             JdbcClient jdbc,
@@ -69,7 +64,6 @@ class LinkController {
             Clock clock) {
         this.rows = rows;
         this.uses = uses;
-        this.locks = locks;
         this.animals = animals;
         this.give = give;
         this.jdbc = jdbc;
@@ -147,27 +141,12 @@ class LinkController {
             @PathVariable UUID id,
             @RequestBody(required = false, content = @Content(schema = @Schema(implementation = NoContent.class)))
                     JsonRequest request) {
-        requireHandler(caller);
+        GiveLinks.requireHandler(caller);
         request.read(fields -> NoContent::new);
         return once.perform(caller, request, () -> {
-            ShareLinkRow row = get(caller, animalId, id);
-            locks.holdToRevoke(id);
-            jdbc.sql("INSERT INTO share_link_revocation (organisation_id, link_id, recorded_by, recorded_at)"
-                            + " VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING")
-                    .params(
-                            caller.organisationId(),
-                            id,
-                            caller.personId(),
-                            Timestamp.from(clock.instant().truncatedTo(ChronoUnit.MILLIS)))
-                    .update();
-            return Reply.ok(view(row));
+            give.revoke(caller, animalId, id);
+            return Reply.ok(view(get(caller, animalId, id)));
         });
-    }
-
-    private static void requireHandler(Caller caller) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
     }
 
     private void requireAnimal(Caller caller, UUID animalId) {

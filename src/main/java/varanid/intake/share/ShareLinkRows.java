@@ -24,6 +24,18 @@ interface ShareLinkRows extends Repository<ShareLinkRow, RowKey> {
             order by l.key.id""")
     List<ShareLinkRow> list(UUID organisationId, UUID animalId, UUID after, Limit limit);
 
+    @Query("""
+            select l from ShareLinkRow l
+            where l.key.organisationId = :organisationId and l.animalId = :animalId
+            order by l.key.id desc""")
+    List<ShareLinkRow> listLatest(UUID organisationId, UUID animalId, Limit limit);
+
+    @Query("""
+            select l from ShareLinkRow l
+            where l.key.organisationId = :organisationId and l.animalId = :animalId and l.key.id < :before
+            order by l.key.id desc""")
+    List<ShareLinkRow> listBefore(UUID organisationId, UUID animalId, UUID before, Limit limit);
+
     /** The one that opens with that secret now. The database compares hashes, so its timing says nothing of a secret. */
     @Query("""
             select l from ShareLinkRow l
