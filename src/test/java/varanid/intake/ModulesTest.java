@@ -88,6 +88,7 @@ class ModulesTest {
                             "assessment",
                             "checklist",
                             "diary",
+                            "quarantine",
                             "scoring",
                             "share",
                             "vet",

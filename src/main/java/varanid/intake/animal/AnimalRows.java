@@ -27,6 +27,14 @@ interface AnimalRows extends Repository<AnimalRow, RowKey> {
             order by a.key.id""")
     List<AnimalRow> listOfConsignment(UUID organisationId, UUID consignmentId, UUID after, Limit limit);
 
+    /** @param pattern in small letters; with an exclamation mark before what is meant literally */
+    @Query("""
+            select a from AnimalRow a
+            where a.key.organisationId = :organisationId and a.key.id > :after
+            and (lower(a.name) like :pattern escape '!' or lower(a.tag) like :pattern escape '!')
+            order by a.key.id""")
+    List<AnimalRow> search(UUID organisationId, String pattern, UUID after, Limit limit);
+
     @Query("""
             select new varanid.intake.animal.AnimalRows$Tagged(a.key.id, a.tag) from AnimalRow a
             where a.key.organisationId = :organisationId and a.key.id in :ids and a.tag is not null""")

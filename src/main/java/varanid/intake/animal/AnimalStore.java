@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -81,10 +82,16 @@ class AnimalStore {
         return found.stream().map(this::read).toList();
     }
 
-    List<AnimalRecord> list(UUID organisationId, UUID after, int most) {
-        return rows.list(organisationId, after, Limit.of(most)).stream()
-                .map(this::read)
-                .toList();
+    List<AnimalRecord> search(UUID organisationId, String part, UUID after, int most) {
+        List<AnimalRow> found = part.isEmpty()
+                ? rows.list(organisationId, after, Limit.of(most))
+                : rows.search(organisationId, "%" + literally(part.toLowerCase(Locale.ROOT)) + "%", after, Limit.of(most));
+        return found.stream().map(this::read).toList();
+    }
+
+    /** Without the wildcards that it may have in it. */
+    private static String literally(String text) {
+        return text.replaceAll("[!%_]", "!$0");
     }
 
     /** All of a consignment. */

@@ -51,11 +51,12 @@ public class Animals {
     /**
      * Animals in the order they were registered, those that left too.
      *
+     * @param part of the name or of what stands on the cage, whatever its capitals; empty: every animal
      * @param after the last one that was seen; empty: from the first
      */
     @Transactional(readOnly = true)
-    public List<Newcomer> list(UUID organisationId, Optional<UUID> after, int most) {
-        return store.list(organisationId, after.orElse(new UUID(0, 0)), most).stream()
+    public List<Newcomer> search(UUID organisationId, String part, Optional<UUID> after, int most) {
+        return store.search(organisationId, part, after.orElse(new UUID(0, 0)), most).stream()
                 .map(this::newcomer)
                 .toList();
     }

@@ -108,6 +108,17 @@ public class DiaryKeeper {
                         .findFirst());
     }
 
+    /** The reasons to look at the animal now that an entry gives, in words; none where the animal has no such entry. */
+    @Transactional(readOnly = true)
+    public List<String> listReasonsToLookNow(UUID organisationId, UUID animalId, UUID entryId) {
+        return rows.find(organisationId, animalId, entryId)
+                .map(row -> lookNow(organisationId, row.entry()))
+                .orElse(List.of())
+                .stream()
+                .map(LookNow::text)
+                .toList();
+    }
+
     /** The reasons to look now that this entry gives. */
     List<LookNow> lookNow(UUID organisationId, DiaryEntry entry) {
         List<LookNow> reasons = new ArrayList<>();

@@ -94,6 +94,37 @@ public class FollowUps {
         return placements.listAnimalsInRoomsOfKind(organisationId, RoomKind.QUARANTINE.code(), after, limit);
     }
 
+    /** Where an animal was placed, and why it left, one after the other; what was withdrawn is left out. */
+    @Transactional(readOnly = true)
+    public List<Move> listMoves(UUID organisationId, UUID animalId) {
+        return placements.listStanding(organisationId, animalId).stream()
+                .map(row -> new Move(
+                        row.onDay,
+                        Optional.ofNullable(row.roomId)
+                                .flatMap(room -> rooms.findById(new RowKey(organisationId, room)))
+                                .map(room -> new FollowUp.Place(room.id(), room.name())),
+                        Optional.ofNullable(row.because),
+                        Optional.ofNullable(row.reason),
+                        row.recordedBy,
+                        row.recordedAt))
+                .toList();
+    }
+
+    /**
+     * An animal came into a room, or left.
+     *
+     * @param room nothing where it left
+     * @param because why it left, by its code
+     * @param reason what was written down of it
+     */
+    public record Move(
+            LocalDate on,
+            Optional<FollowUp.Place> room,
+            Optional<String> because,
+            Optional<String> reason,
+            UUID recordedBy,
+            Instant recordedAt) {}
+
     /** Who stands in a room at the end of a day; empty where the organisation has no such room. */
     @Transactional(readOnly = true)
     public Optional<Occupants> findOccupants(UUID organisationId, UUID roomId, LocalDate asOf) {

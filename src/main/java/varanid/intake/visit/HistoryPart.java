@@ -51,7 +51,7 @@ class HistoryPart implements PartReader {
         return said;
     }
 
-    private Statement look(Visit visit, ReadLook look) {
+    Statement look(Visit visit, ReadLook look) {
         LookShown shown = new LookShown(look, texts, null);
         String signs = LookShown.names(look.reading().signs());
         return Statement.of(
@@ -64,7 +64,7 @@ class HistoryPart implements PartReader {
                 .qualified(shown.conditions().isEmpty() ? null : shown.conditions());
     }
 
-    private Statement entry(Visit visit, DiaryEntry entry) {
+    Statement entry(Visit visit, DiaryEntry entry) {
         List<String> parts = new ArrayList<>();
         entry.ate()
                 .map(ate -> texts.word("diary-ate", ate.code()))

@@ -47,7 +47,7 @@ class SamplesPart implements PartReader {
         return said;
     }
 
-    private Statement sample(SampleWords sample) {
+    Statement sample(SampleWords sample) {
         List<String> text = new ArrayList<>();
         text.add(texts.wordOr("outcome", sample.outcome()).toLowerCase(java.util.Locale.ROOT));
         sample.results()

@@ -14,6 +14,7 @@ import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.ProblemException;
@@ -45,7 +46,8 @@ class SummaryController {
     @Operation(
             summary = "What a vet should know of the animal, in the order a clinician thinks",
             description =
-                    "The same content as JSON, as a page, as a PDF or as a FHIR R4 document, by the Accept header."
+                    "The same content as JSON, as a page, as a PDF or as a FHIR R4 document, by Accept, or by form:"
+                            + " html, pdf, json or fhir."
                             + " With the secret of an open link in the header Summary-Link, a page shows that link and its QR code.")
     @ApiResponse(
             responseCode = "200",
@@ -58,8 +60,12 @@ class SummaryController {
                 @Content(mediaType = MediaType.APPLICATION_PDF_VALUE),
                 @Content(mediaType = "application/fhir+json")
             })
-    public ResponseEntity<byte[]> summary(Caller caller, @PathVariable UUID animalId, HttpServletRequest request) {
-        SummaryForm form = forms.choose(request);
+    public ResponseEntity<byte[]> summary(
+            Caller caller,
+            @PathVariable UUID animalId,
+            @RequestParam(name = "form", required = false) Optional<String> wanted,
+            HttpServletRequest request) {
+        SummaryForm form = wanted.flatMap(forms::find).orElseGet(() -> forms.choose(request));
         Summary summary = summaries
                 .find(caller.organisationId(), caller.zone(), animalId)
                 .orElseThrow(() -> ProblemException.notFound("animal"));

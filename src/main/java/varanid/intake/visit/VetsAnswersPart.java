@@ -33,7 +33,7 @@ class VetsAnswersPart implements PartReader {
         return said;
     }
 
-    private List<Statement> said(VetAnswer answer, boolean last) {
+    List<Statement> said(VetAnswer answer, boolean last) {
         List<Statement> said = new ArrayList<>();
         said.add(of(
                 answer, "vet-seen", texts.word("saw-animal", answer.sawAnimal().code())));
@@ -95,12 +95,12 @@ class VetsAnswersPart implements PartReader {
                 .qualified(doubt(answer));
     }
 
-    private static String who(VetAnswer answer) {
+    static String who(VetAnswer answer) {
         return answer.writer().name() + ", " + answer.writer().practice() + ", "
                 + answer.writer().licenceStatement();
     }
 
-    private String doubt(VetAnswer answer) {
+    String doubt(VetAnswer answer) {
         return texts.say(answer.confirmed() ? "vet-confirmed" : "vet-unconfirmed");
     }
 }

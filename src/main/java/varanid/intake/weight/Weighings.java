@@ -25,6 +25,7 @@ import varanid.intake.animal.AnimalChanged;
 import varanid.intake.animal.Animals;
 import varanid.intake.animal.Remark;
 import varanid.intake.animal.WeightReading;
+import varanid.intake.measures.Resolution;
 import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
@@ -84,6 +85,34 @@ public class Weighings {
                 .map(each -> each.weighing().day())
                 .distinct()
                 .toList();
+    }
+
+    /**
+     * What the animal was weighed with last: the next weighing is compared only on the same scale.
+     *
+     * @param zone the organisation's
+     */
+    @Transactional(readOnly = true)
+    public Optional<Instrument> findLastInstrument(UUID organisationId, ZoneId zone, UUID animalId) {
+        List<KnownWeighing> all = listStanding(organisationId, zone, animalId, ALWAYS);
+        return all.isEmpty() ? Optional.empty() : Optional.of(Instrument.of(all.get(all.size() - 1).weighing()));
+    }
+
+    /**
+     * What somebody weighed with.
+     *
+     * @param unit the UCUM code
+     * @param step the scale's smallest step, in that unit
+     * @param scale which scale
+     */
+    public record Instrument(String unit, Optional<BigDecimal> step, Optional<String> scale) {
+
+        private static Instrument of(Weighing weighing) {
+            return new Instrument(
+                    weighing.mass().unit().code(),
+                    Optional.ofNullable(weighing.resolution()).map(Resolution::step),
+                    Optional.ofNullable(weighing.scale()));
+        }
     }
 
     /**

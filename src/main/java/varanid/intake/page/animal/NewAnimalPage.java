@@ -4,8 +4,8 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -17,17 +17,13 @@ import varanid.intake.animal.Arrivals;
 import varanid.intake.animal.Asked;
 import varanid.intake.page.SeeOther;
 import varanid.intake.platform.web.Caller;
-import varanid.intake.platform.web.JsonRequest;
-import varanid.intake.platform.web.Once;
-import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.ProblemType;
-import varanid.intake.platform.web.Reply;
 import varanid.intake.platform.web.Role;
 
 /** Registers a newcomer by what is known of it, however little; then it is looked over. */
 @Controller
 class NewAnimalPage {
 
+    private static final String PATH = "/animals/new";
     private static final String EVIDENCE = "evidence.";
 
     /** The fields of what is wrong, by where it stands in the request. */
@@ -35,39 +31,35 @@ class NewAnimalPage {
 
     private final Arrivals arrivals;
     private final Asked asked;
-    private final Once once;
+    private final SentForms forms;
 
-    NewAnimalPage(Arrivals arrivals, Asked asked, Once once) {
+    NewAnimalPage(Arrivals arrivals, Asked asked, SentForms forms) {
         this.arrivals = arrivals;
         this.asked = asked;
-        this.once = once;
+        this.forms = forms;
     }
 
-    @GetMapping("/animals/new")
+    @GetMapping(PATH)
     ModelAndView form(Caller caller) {
         caller.require(Role.KEEPER);
-        return page(HttpStatus.OK, TypedForm.empty(), Map.of());
+        return page(HttpStatus.OK, TypedForm.of(Map.of("unit", "g")), Map.of(), false);
     }
 
-    @PostMapping("/animals/new")
+    @PostMapping(PATH)
     ModelAndView register(Caller caller, HttpServletRequest sent) {
         caller.require(Role.KEEPER);
         TypedForm form = TypedForm.of(sent);
-        JsonRequest request = JsonRequest.ofForm(
-                "POST /animals/new", document(form), form.key().orElse(null));
-        try {
-            return SeeOther.path(Objects.requireNonNull(once.perform(caller, request, () -> {
-                        UUID id = arrivals.addAnimal(caller, request);
-                        return new Reply(303, Map.of("Location", "/animals/" + id + "/look"), Map.of());
-                    })
-                    .getHeaders()
-                    .getFirst("Location")));
-        } catch (ProblemException e) {
-            if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
-                throw e;
-            }
-            return page(HttpStatus.UNPROCESSABLE_CONTENT, form, TypedForm.faults(e.faults(), FIELDS));
-        }
+        SentForms.Outcome outcome = forms.keep(
+                caller,
+                "POST " + PATH,
+                form.key().orElse(null),
+                document(form),
+                request -> "/animals/" + arrivals.addAnimal(caller, request) + "/look",
+                FIELDS);
+        return outcome.next()
+                .map(SeeOther::path)
+                .orElseGet(() ->
+                        page(HttpStatus.UNPROCESSABLE_CONTENT, form, outcome.faults(), outcome.sentBefore()));
     }
 
     private ObjectNode document(TypedForm form) {
@@ -76,11 +68,9 @@ class NewAnimalPage {
             form.text(animal, field);
         }
         form.find("species").ifPresent(name -> animal.putObject("species").put("name", name));
-        if (form.find("weight").isPresent()) {
-            ObjectNode weight = animal.putArray("weights").addObject();
-            form.number(weight, "value", "weight");
-            form.find("unit").ifPresent(unit -> weight.put("unit", unit));
-            form.number(weight, "resolution", "resolution");
+        // A step or a scale without a weight is asked about, not dropped.
+        if (Stream.of("weight", "resolution", "scale").anyMatch(field -> form.find(field).isPresent())) {
+            form.weight(animal.putArray("weights").addObject());
         }
         ObjectNode evidence = JsonNodeFactory.instance.objectNode();
         asked.origins()
@@ -92,14 +82,21 @@ class NewAnimalPage {
         return animal;
     }
 
-    private ModelAndView page(HttpStatus status, TypedForm form, Map<String, List<String>> faults) {
+    private ModelAndView page(
+            HttpStatus status, TypedForm form, Map<String, List<String>> faults, boolean sentBefore) {
         ModelAndView page = new ModelAndView("new-animal", status);
         page.addObject("sheets", List.of("animal"));
         page.addObject("typed", form.typed());
         page.addObject("faults", faults);
-        page.addObject("key", form.key().orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject("sentBefore", sentBefore);
+        page.addObject(
+                "key",
+                form.key().filter(key -> !sentBefore).orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject("scales", List.of());
         page.addObject("species", asked.species());
         page.addObject("origins", asked.origins());
+        page.addObject(
+                "originsAnswered", form.typed().keySet().stream().anyMatch(field -> field.startsWith(EVIDENCE)));
         page.addObject("codes", asked.sourceCodes());
         return page;
     }
@@ -108,6 +105,7 @@ class NewAnimalPage {
         Map<String, String> fields = new LinkedHashMap<>();
         fields.put("#/weights/0/unit", "unit");
         fields.put("#/weights/0/resolution", "resolution");
+        fields.put("#/weights/0/scale", "scale");
         fields.put("#/weights", "weight");
         return fields;
     }

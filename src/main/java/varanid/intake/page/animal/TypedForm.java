@@ -16,6 +16,9 @@ import varanid.intake.platform.web.ProblemType;
 /**
  * What was typed into a form. A number may be typed with a comma; what is no number goes on as it was typed, so that it is
  * refused with its name.
+ *
+ * <p>A browser sends every line break of a text as two characters (HTML, "form submission": newlines are normalised to
+ * CR LF); they become one again, as they were typed.
  */
 final class TypedForm {
 
@@ -32,7 +35,11 @@ final class TypedForm {
     }
 
     static TypedForm empty() {
-        return new TypedForm(Map.of());
+        return of(Map.of());
+    }
+
+    static TypedForm of(Map<String, String> typed) {
+        return new TypedForm(typed);
     }
 
     static TypedForm of(HttpServletRequest request) {
@@ -64,7 +71,12 @@ final class TypedForm {
         find(field).ifPresent(text -> into.put(field, text));
     }
 
-    /** The same for a number under another name. */
+    /** Puts {@code true} where a box is ticked. */
+    void tick(ObjectNode into, String field) {
+        find(field).ifPresent(ticked -> into.put(field, true));
+    }
+
+    /** Puts a number under another name. */
     void number(ObjectNode into, String name, String field) {
         find(field).map(String::strip).ifPresent(text -> {
             if (NUMERAL.matcher(text).matches()) {
@@ -73,6 +85,15 @@ final class TypedForm {
                 into.put(name, text);
             }
         });
+    }
+
+    /** Puts a weight as its fields have it: weight, unit, resolution, scale, confirmed. */
+    void weight(ObjectNode into) {
+        number(into, "value", "weight");
+        text(into, "unit");
+        number(into, "resolution", "resolution");
+        text(into, "scale");
+        tick(into, "confirmed");
     }
 
     /** What is wrong, by the field it is wrong in, in the words of the interface. */
@@ -84,10 +105,15 @@ final class TypedForm {
                     .filter(entry -> pointer.startsWith(entry.getKey()))
                     .map(Map.Entry::getValue)
                     .findFirst()
-                    .orElseGet(() -> pointer.replaceFirst("^#/", "").replaceFirst("/.*", ""));
+                    .orElseGet(() -> pointer.replaceFirst("^#/?", "").replaceFirst("/.*", ""));
             byField.computeIfAbsent(field, each -> new ArrayList<>())
-                    .add("It " + fault.wrong() + ". Right would be: " + fault.right() + ".");
+                    .add("It " + fault.wrong() + ". Right would be: " + inForm(fault.right()) + ".");
         }
         return byField;
+    }
+
+    /** A form has a box to tick where a program sends a word. */
+    private static String inForm(String right) {
+        return right.replace("confirmed: true", "tick the box below");
     }
 }

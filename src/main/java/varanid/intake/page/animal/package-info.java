@@ -3,7 +3,10 @@
  *
  * <p>A form becomes the JSON that a program would send; the features read and refuse both alike.
  *
- * <p>May use: {@code animal}, {@code diary}, {@code share}, {@code visit}, {@code weight}, {@code platform.web}.
+ * <p><b>Always.</b> A form that is refused comes back with everything that was typed. What was sent twice is kept once.
+ *
+ * <p>May use: {@code animal}, {@code diary}, {@code quarantine}, {@code share}, {@code visit}, {@code weight}, {@code
+ * platform.web}.
  */
 @NullMarked
 package varanid.intake.page.animal;

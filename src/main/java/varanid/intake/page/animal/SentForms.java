@@ -1,0 +1,72 @@
+package varanid.intake.page.animal;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.JsonNode;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.JsonRequest;
+import varanid.intake.platform.web.Once;
+import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.ProblemType;
+import varanid.intake.platform.web.Reply;
+
+/** Keeps what a form says, once for the form's key, in one transaction. */
+@Component
+class SentForms {
+
+    private final Once once;
+
+    SentForms(Once once) {
+        this.once = once;
+    }
+
+    /**
+     * What became of a form.
+     *
+     * @param next where to go on; empty where it was not kept
+     * @param faults what is wrong, by field
+     * @param sentBefore whether its key was sent before with something else in it: somebody went back and changed it
+     */
+    record Outcome(Optional<String> next, Map<String, List<String>> faults, boolean sentBefore) {}
+
+    /**
+     * Keeps it, or says why not.
+     *
+     * @param target method and path that it was sent to
+     * @param key the form's own; null where sending it twice is to happen twice
+     * @param keeping does it, and says where to go on
+     * @param fieldOf the fields that are not called as the request calls them, by the pointer's beginning
+     * @throws ProblemException where something is wrong that is not in a field
+     */
+    Outcome keep(
+            Caller caller,
+            String target,
+            @Nullable String key,
+            JsonNode document,
+            Function<JsonRequest, String> keeping,
+            Map<String, String> fieldOf) {
+        JsonRequest request = JsonRequest.ofForm(target, document, key);
+        try {
+            // Where to go on is what is kept under the key, and given again where it is sent twice.
+            String next = Objects.requireNonNull(once.perform(
+                            caller,
+                            request,
+                            () -> new Reply(303, Map.of("Location", keeping.apply(request)), Map.of()))
+                    .getHeaders()
+                    .getFirst("Location"));
+            return new Outcome(Optional.of(next), Map.of(), false);
+        } catch (ProblemException e) {
+            if (e.type().equals(ProblemType.KEY_REUSED)) {
+                return new Outcome(Optional.empty(), Map.of(), true);
+            } else if (e.type().equals(ProblemType.INVALID_REQUEST)) {
+                return new Outcome(Optional.empty(), TypedForm.faults(e.faults(), fieldOf), false);
+            }
+            throw e;
+        }
+    }
+}
