@@ -85,7 +85,8 @@ class AnimalStore {
     List<AnimalRecord> search(UUID organisationId, String part, UUID after, int most) {
         List<AnimalRow> found = part.isEmpty()
                 ? rows.list(organisationId, after, Limit.of(most))
-                : rows.search(organisationId, "%" + literally(part.toLowerCase(Locale.ROOT)) + "%", after, Limit.of(most));
+                : rows.search(
+                        organisationId, "%" + literally(part.toLowerCase(Locale.ROOT)) + "%", after, Limit.of(most));
         return found.stream().map(this::read).toList();
     }
 

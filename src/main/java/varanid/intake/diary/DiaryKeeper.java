@@ -111,7 +111,8 @@ public class DiaryKeeper {
     /** The reasons to look at the animal now that an entry gives, in words; none where the animal has no such entry. */
     @Transactional(readOnly = true)
     public List<String> listReasonsToLookNow(UUID organisationId, UUID animalId, UUID entryId) {
-        return rows.find(organisationId, animalId, entryId)
+        return rows
+                .find(organisationId, animalId, entryId)
                 .map(row -> lookNow(organisationId, row.entry()))
                 .orElse(List.of())
                 .stream()

@@ -130,8 +130,9 @@ public record PageView(
     /** @param taken when and by whom, or nothing where only the day is known */
     public record WeightView(String on, String grams, String taken, String scale, String compared) {}
 
-    static PageView of(Summary summary, Optional<URI> link, HandOverTexts texts) {
-        return new Maker(summary, texts).make(link);
+    /** @param plot how large the weights are drawn */
+    static PageView of(Summary summary, Optional<URI> link, HandOverTexts texts, WeightPlot.Size plot) {
+        return new Maker(summary, texts, plot).make(link);
     }
 
     private static final class Maker {
@@ -139,8 +140,10 @@ public record PageView(
         private final Summary summary;
         private final HandOverTexts texts;
         private final ZoneId zone;
+        private final WeightPlot.Size plot;
 
-        Maker(Summary summary, HandOverTexts texts) {
+        Maker(Summary summary, HandOverTexts texts, WeightPlot.Size plot) {
+            this.plot = plot;
             this.summary = summary;
             this.texts = texts;
             this.zone = summary.zone();
@@ -185,7 +188,7 @@ public record PageView(
                             .map(basis -> new BasisView(
                                     basis.code(), texts.word("tag", basis.code()), texts.word("basis", basis.code())))
                             .toList(),
-                    WeightPlot.svg(summary.weights(), plotTitle).orElse(null),
+                    WeightPlot.svg(summary.weights(), plotTitle, plot).orElse(null),
                     summary.weights().stream().map(this::weight).toList(),
                     link.map(to -> QrCode.svg(to.toString(), texts.say("qr"), QR_PIXELS))
                             .orElse(null),

@@ -21,6 +21,6 @@ public class Shown {
     public Optional<PageView> find(UUID organisationId, ZoneId zone, UUID animalId) {
         return summaries
                 .find(organisationId, zone, animalId)
-                .map(summary -> PageView.of(summary, Optional.empty(), texts));
+                .map(summary -> PageView.of(summary, Optional.empty(), texts, WeightPlot.SCREEN));
     }
 }

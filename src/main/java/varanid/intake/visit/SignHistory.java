@@ -76,7 +76,8 @@ public record SignHistory(List<Look> looks, int earlier, List<Sign> signs) {
     static SignHistory of(List<ReadLook> all, int most, ZoneId zone, HandOverTexts texts) {
         List<ReadLook> shown = all.subList(Math.max(0, all.size() - most), all.size());
         Set<String> findings = new LinkedHashSet<>();
-        // The order of the last checklist, which may know findings that an earlier one did not, and the other way round.
+        // The order of the last checklist, which may know findings that an earlier one did not, and the other way
+        // round.
         for (int i = shown.size() - 1; i >= 0; i--) {
             List<LookReading.State> states = shown.get(i).reading().states();
             states.stream()
@@ -120,7 +121,8 @@ public record SignHistory(List<Look> looks, int earlier, List<Sign> signs) {
                     Statement said = new LookShown(look, texts, null).sign(state);
                     return new Cell(
                             said.weight() == Statement.Weight.STRONG ? Mark.SERIOUS : Mark.SIGN,
-                            HandOverTexts.plain(Objects.requireNonNull(state.level()).code()),
+                            HandOverTexts.plain(
+                                    Objects.requireNonNull(state.level()).code()),
                             said.text(),
                             Optional.ofNullable(said.qualifier()).map(Markup::clean));
                 })

@@ -102,17 +102,20 @@ public class Story {
         looks.list(visit)
                 .forEach(look -> events.add(event(
                         visit, Kind.LOOK, history.look(visit, look), look.kept().id())));
-        records.diary(visit)
-                .forEach(entry -> events.add(event(visit, Kind.DIARY, history.entry(visit, entry), null)));
+        records.diary(visit).forEach(entry -> events.add(event(visit, Kind.DIARY, history.entry(visit, entry), null)));
         records.weights(visit)
                 .ifPresent(words -> words.weighings()
-                        .forEach(each -> events.add(event(
-                                visit, Kind.WEIGHING, WeightPart.weighing(each, "weighing", texts), null))));
+                        .forEach(each -> events.add(
+                                event(visit, Kind.WEIGHING, WeightPart.weighing(each, "weighing", texts), null))));
         for (SampleWords sample : samples.listWords(organisationId, animal.id())) {
             events.add(event(visit, Kind.SAMPLE, samplesPart.sample(sample), null));
         }
-        followUps.listMoves(organisationId, animal.id()).forEach(move -> events.add(event(visit, Kind.MOVE, move(visit, move), null)));
-        recommendations.listAnswers(organisationId, animal.id()).forEach(answer -> events.add(event(visit, Kind.VET, answer(answer), null)));
+        followUps
+                .listMoves(organisationId, animal.id())
+                .forEach(move -> events.add(event(visit, Kind.MOVE, move(visit, move), null)));
+        recommendations
+                .listAnswers(organisationId, animal.id())
+                .forEach(answer -> events.add(event(visit, Kind.VET, answer(answer), null)));
         events.sort(Comparator.comparing(Event::on)
                 .thenComparing(event -> event.at().orElseGet(() -> endOf(event.on(), zone)))
                 .reversed()

@@ -24,6 +24,8 @@ class SummaryPage {
     String write(Summary summary, Optional<URI> link, boolean paper) {
         return templates.process(
                 "summary",
-                new Context(Locale.ENGLISH, Map.of("it", PageView.of(summary, link, texts), "paper", paper)));
+                new Context(
+                        Locale.ENGLISH,
+                        Map.of("it", PageView.of(summary, link, texts, WeightPlot.PAPER), "paper", paper)));
     }
 }

@@ -18,24 +18,36 @@ import varanid.intake.platform.web.Markup;
  */
 final class WeightPlot {
 
-    static final int WIDTH = 340;
-    static final int HEIGHT = 104;
+    /**
+     * How large it is drawn, in pixels of its own.
+     *
+     * @param left room for the labels of grams
+     * @param bottom room for the dates
+     * @param type the size of its letters
+     */
+    record Size(int width, int height, int left, int bottom, int type) {}
 
-    private static final int LEFT = 48;
+    /** Small enough for a page full of other things. */
+    static final Size PAPER = new Size(340, 104, 48, 22, 9);
+
+    /** To be read on a phone. */
+    static final Size SCREEN = new Size(340, 200, 64, 30, 13);
+
     private static final int RIGHT = 10;
     private static final int TOP = 10;
-    private static final int BOTTOM = 22;
     private static final int MOST_TICKS = 3;
 
     private final List<Summary.WeightPoint> points;
+    private final Size size;
     private final LocalDate first;
     private final long days;
     private final double lowest;
     private final double highest;
     private final double step;
 
-    private WeightPlot(List<Summary.WeightPoint> points) {
+    private WeightPlot(List<Summary.WeightPoint> points, Size size) {
         this.points = points;
+        this.size = size;
         this.first = points.get(0).on();
         this.days = ChronoUnit.DAYS.between(first, points.get(points.size() - 1).on());
         double least = points.stream().mapToDouble(WeightPlot::low).min().orElseThrow();
@@ -55,14 +67,17 @@ final class WeightPlot {
      * The drawing; empty where there is no second weighing to draw a change to.
      *
      * @param title its text alternative
+     * @param size how large
      */
-    static Optional<String> svg(List<Summary.WeightPoint> points, String title) {
+    static Optional<String> svg(List<Summary.WeightPoint> points, String title, Size size) {
         if (points.size() < 2) {
             return Optional.empty();
         }
-        return Optional.of(new WeightPlot(points.stream()
-                        .sorted(Comparator.comparing(Summary.WeightPoint::at))
-                        .toList())
+        return Optional.of(new WeightPlot(
+                        points.stream()
+                                .sorted(Comparator.comparing(Summary.WeightPoint::at))
+                                .toList(),
+                        size)
                 .draw(title));
     }
 
@@ -70,14 +85,16 @@ final class WeightPlot {
         StringBuilder svg = new StringBuilder();
         String name = Markup.escape(title);
         svg.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"plot\" role=\"img\" width=\"")
-                .append(WIDTH)
+                .append(size.width())
                 .append("\" height=\"")
-                .append(HEIGHT)
+                .append(size.height())
                 .append("\" viewBox=\"0 0 ")
-                .append(WIDTH)
+                .append(size.width())
                 .append(' ')
-                .append(HEIGHT)
-                .append("\" color=\"#000000\" font-family=\"DejaVu Sans, sans-serif\" font-size=\"9\" aria-label=\"")
+                .append(size.height())
+                .append("\" color=\"#000000\" font-family=\"DejaVu Sans, sans-serif\" font-size=\"")
+                .append(size.type())
+                .append("\" aria-label=\"")
                 .append(name)
                 .append("\" alt=\"")
                 .append(name)
@@ -93,14 +110,19 @@ final class WeightPlot {
     private void axes(StringBuilder svg) {
         for (double grams = lowest; grams <= highest + step / 2; grams += step) {
             double y = y(grams);
-            svg.append(segment(LEFT, y, WIDTH - RIGHT, y, 0.2))
-                    .append(text(LEFT - 4, y + 3, "end", label(grams) + " g"));
+            svg.append(segment(size.left(), y, size.width() - RIGHT, y, 0.2))
+                    .append(text(size.left() - 4, y + size.type() / 3.0, "end", label(grams) + " g"));
         }
-        svg.append(segment(LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT, HEIGHT - BOTTOM, 1));
-        svg.append(text(x(first), HEIGHT - 6, days == 0 ? "middle" : "start", first.toString()));
+        svg.append(segment(
+                size.left(), size.height() - size.bottom(), size.width() - RIGHT, size.height() - size.bottom(), 1));
+        svg.append(text(
+                x(first), size.height() - size.type() * 2 / 3.0, days == 0 ? "middle" : "start", first.toString()));
         if (days > 0) {
-            svg.append(
-                    text(WIDTH - RIGHT, HEIGHT - 6, "end", first.plusDays(days).toString()));
+            svg.append(text(
+                    size.width() - RIGHT,
+                    size.height() - size.type() * 2 / 3.0,
+                    "end",
+                    first.plusDays(days).toString()));
         }
     }
 
@@ -140,12 +162,12 @@ final class WeightPlot {
     }
 
     private double x(LocalDate on) {
-        double width = WIDTH - LEFT - RIGHT;
-        return days == 0 ? LEFT + width / 2 : LEFT + width * ChronoUnit.DAYS.between(first, on) / days;
+        double width = size.width() - size.left() - RIGHT;
+        return days == 0 ? size.left() + width / 2 : size.left() + width * ChronoUnit.DAYS.between(first, on) / days;
     }
 
     private double y(double grams) {
-        double height = HEIGHT - TOP - BOTTOM;
+        double height = size.height() - TOP - size.bottom();
         return TOP + height * (highest - grams) / (highest - lowest);
     }
 

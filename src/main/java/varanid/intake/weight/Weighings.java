@@ -95,7 +95,9 @@ public class Weighings {
     @Transactional(readOnly = true)
     public Optional<Instrument> findLastInstrument(UUID organisationId, ZoneId zone, UUID animalId) {
         List<KnownWeighing> all = listStanding(organisationId, zone, animalId, ALWAYS);
-        return all.isEmpty() ? Optional.empty() : Optional.of(Instrument.of(all.get(all.size() - 1).weighing()));
+        return all.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Instrument.of(all.get(all.size() - 1).weighing()));
     }
 
     /**

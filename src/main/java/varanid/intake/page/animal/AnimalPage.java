@@ -130,9 +130,7 @@ class AnimalPage {
                 entry,
                 request -> "/animals/" + animalId + "?kept=diary&entry=" + diary.keep(caller, animalId, request),
                 Map.of());
-        return outcome.next()
-                .map(SeeOther::path)
-                .orElseGet(() -> refused(caller, animalId, "diary", form, outcome));
+        return outcome.next().map(SeeOther::path).orElseGet(() -> refused(caller, animalId, "diary", form, outcome));
     }
 
     @PostMapping("/animals/{animalId}/weighings")
@@ -152,9 +150,7 @@ class AnimalPage {
                     return "/animals/" + animalId + "?kept=weighing";
                 },
                 WEIGHING);
-        return outcome.next()
-                .map(SeeOther::path)
-                .orElseGet(() -> refused(caller, animalId, "weighing", form, outcome));
+        return outcome.next().map(SeeOther::path).orElseGet(() -> refused(caller, animalId, "weighing", form, outcome));
     }
 
     private ModelAndView refused(
@@ -212,8 +208,7 @@ class AnimalPage {
                 weighings.findLastInstrument(caller.organisationId(), caller.zone(), animalId);
         Map<String, String> typed = new HashMap<>();
         typed.put("unit", last.map(Weighings.Instrument::unit).orElse("g"));
-        last.flatMap(Weighings.Instrument::step)
-                .ifPresent(step -> typed.put("resolution", step.toPlainString()));
+        last.flatMap(Weighings.Instrument::step).ifPresent(step -> typed.put("resolution", step.toPlainString()));
         last.flatMap(Weighings.Instrument::scale).ifPresent(scale -> typed.put("scale", scale));
         page.addObject("typed", typed);
         page.addObject("faults", Map.of());

@@ -62,8 +62,8 @@ class HandOverPage {
             @RequestParam(required = false) @Nullable UUID before,
             @RequestParam(required = false) @Nullable String revoked,
             Locale locale) {
-        ModelAndView page = page(
-                HttpStatus.OK, caller, animalId, TypedForm.empty(), Map.of(), Optional.ofNullable(before), locale);
+        ModelAndView page =
+                page(HttpStatus.OK, caller, animalId, TypedForm.empty(), Map.of(), Optional.ofNullable(before), locale);
         page.addObject("revoked", revoked != null);
         return page;
     }
@@ -126,8 +126,7 @@ class HandOverPage {
         page.addObject("it", view);
         page.addObject("typed", form.typed());
         page.addObject("faults", faults);
-        page.addObject(
-                "key", form.key().orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject("key", form.key().orElseGet(() -> UUID.randomUUID().toString()));
         page.addObject("mayGive", caller.may(Role.KEEPER) || caller.may(Role.CLINICIAN));
         page.addObject("confirms", caller.may(Role.CLINICIAN));
         page.addObject("revoked", false);

@@ -58,8 +58,7 @@ class NewAnimalPage {
                 FIELDS);
         return outcome.next()
                 .map(SeeOther::path)
-                .orElseGet(() ->
-                        page(HttpStatus.UNPROCESSABLE_CONTENT, form, outcome.faults(), outcome.sentBefore()));
+                .orElseGet(() -> page(HttpStatus.UNPROCESSABLE_CONTENT, form, outcome.faults(), outcome.sentBefore()));
     }
 
     private ObjectNode document(TypedForm form) {
@@ -69,7 +68,8 @@ class NewAnimalPage {
         }
         form.find("species").ifPresent(name -> animal.putObject("species").put("name", name));
         // A step or a scale without a weight is asked about, not dropped.
-        if (Stream.of("weight", "resolution", "scale").anyMatch(field -> form.find(field).isPresent())) {
+        if (Stream.of("weight", "resolution", "scale")
+                .anyMatch(field -> form.find(field).isPresent())) {
             form.weight(animal.putArray("weights").addObject());
         }
         ObjectNode evidence = JsonNodeFactory.instance.objectNode();
@@ -82,8 +82,7 @@ class NewAnimalPage {
         return animal;
     }
 
-    private ModelAndView page(
-            HttpStatus status, TypedForm form, Map<String, List<String>> faults, boolean sentBefore) {
+    private ModelAndView page(HttpStatus status, TypedForm form, Map<String, List<String>> faults, boolean sentBefore) {
         ModelAndView page = new ModelAndView("new-animal", status);
         page.addObject("sheets", List.of("animal"));
         page.addObject("typed", form.typed());
@@ -91,12 +90,13 @@ class NewAnimalPage {
         page.addObject("sentBefore", sentBefore);
         page.addObject(
                 "key",
-                form.key().filter(key -> !sentBefore).orElseGet(() -> UUID.randomUUID().toString()));
+                form.key()
+                        .filter(key -> !sentBefore)
+                        .orElseGet(() -> UUID.randomUUID().toString()));
         page.addObject("scales", List.of());
         page.addObject("species", asked.species());
         page.addObject("origins", asked.origins());
-        page.addObject(
-                "originsAnswered", form.typed().keySet().stream().anyMatch(field -> field.startsWith(EVIDENCE)));
+        page.addObject("originsAnswered", form.typed().keySet().stream().anyMatch(field -> field.startsWith(EVIDENCE)));
         page.addObject("codes", asked.sourceCodes());
         return page;
     }

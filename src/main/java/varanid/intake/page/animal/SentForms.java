@@ -54,9 +54,7 @@ class SentForms {
         try {
             // Where to go on is what is kept under the key, and given again where it is sent twice.
             String next = Objects.requireNonNull(once.perform(
-                            caller,
-                            request,
-                            () -> new Reply(303, Map.of("Location", keeping.apply(request)), Map.of()))
+                            caller, request, () -> new Reply(303, Map.of("Location", keeping.apply(request)), Map.of()))
                     .getHeaders()
                     .getFirst("Location"));
             return new Outcome(Optional.of(next), Map.of(), false);
