@@ -2,21 +2,14 @@ package varanid.intake.page.animal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.AriaRole;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import varanid.intake.service.Answer;
 import varanid.intake.service.Browser;
 import varanid.intake.service.Client;
 import varanid.intake.service.Organisations;
 import varanid.intake.service.Organisations.Organisation;
-import varanid.intake.service.Screens;
-import varanid.intake.service.Screens.Screen;
 import varanid.intake.service.ServiceTest;
 
 /** Registering an animal, what is known of it, a line in its diary, and handing it over. */
@@ -27,57 +20,6 @@ class AnimalPagesIT {
 
     @Autowired
     Organisations organisations;
-
-    static Stream<Screens> screens() {
-        return Stream.concat(
-                Screens.all(),
-                Stream.of(Screens.phone().largeText(), Screens.phone().withoutScripts()));
-    }
-
-    private static Page.GetByRoleOptions named(String name) {
-        return new Page.GetByRoleOptions().setName(name).setExact(true);
-    }
-
-    @ParameterizedTest
-    @MethodSource("screens")
-    void anAnimalIsRegisteredKeptAndHandedOver(Screens screens) {
-        Organisation rescue = organisations.create();
-        try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {
-            Page page = screen.page();
-            screen.go("/animals");
-            screen.shows("animals-empty");
-            screen.go("/animals/new");
-            screen.shows("new-animal");
-            page.getByLabel("Name", new Page.GetByLabelOptions().setExact(true)).fill(HOSTILE);
-            page.getByLabel("Weight", new Page.GetByLabelOptions().setExact(true))
-                    .fill("2,5");
-            page.getByLabel("Unit", new Page.GetByLabelOptions().setExact(true)).selectOption("kg");
-            page.getByLabel("Smallest step of the scale").fill("0,05");
-            page.getByRole(AriaRole.BUTTON, named("Register and look it over")).click();
-            page.waitForURL("**/look");
-            String animal = page.url().replaceFirst(".*/animals/([^/]*)/look", "$1");
-
-            screen.go("/animals/" + animal);
-            assertThat(page.locator("main").innerText()).contains("2.5 kg").contains("look first");
-            page.getByRole(AriaRole.BUTTON, named("Ate some")).click();
-            page.getByText("Kept.").waitFor();
-            assertThat(page.locator("main").innerText()).contains("ate some of it");
-            screen.shows("animal");
-
-            screen.go("/animals/" + animal + "/hand-over");
-            page.getByLabel("For whom").fill("Millpond & Co");
-            page.getByRole(AriaRole.BUTTON, named("Make the link")).click();
-            page.getByText("The link for Millpond & Co").waitFor();
-            screen.shows("hand-over");
-            String link = page.locator("code").innerText();
-            try (Screen clinic = screens.at(rescue.keeper().port()).open()) {
-                clinic.page().navigate(link);
-                assertThat(clinic.page().locator("h1").innerText()).contains("Reed");
-            }
-            screen.go("/animals");
-            screen.shows("animals");
-        }
-    }
 
     @Test
     void whatIsWrongIsNamedAndWhatWasTypedStays() {
