@@ -81,6 +81,12 @@ class AnimalStore {
         return found.stream().map(this::read).toList();
     }
 
+    List<AnimalRecord> list(UUID organisationId, UUID after, int most) {
+        return rows.list(organisationId, after, Limit.of(most)).stream()
+                .map(this::read)
+                .toList();
+    }
+
     /** All of a consignment. */
     List<AnimalRecord> listOfConsignment(UUID organisationId, UUID consignmentId) {
         return rows.listOfConsignment(organisationId, consignmentId, new UUID(0, 0), Limit.unlimited()).stream()

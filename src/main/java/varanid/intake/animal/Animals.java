@@ -48,6 +48,18 @@ public class Animals {
         return store.hasAny(organisationId);
     }
 
+    /**
+     * Animals in the order they were registered, those that left too.
+     *
+     * @param after the last one that was seen; empty: from the first
+     */
+    @Transactional(readOnly = true)
+    public List<Newcomer> list(UUID organisationId, Optional<UUID> after, int most) {
+        return store.list(organisationId, after.orElse(new UUID(0, 0)), most).stream()
+                .map(this::newcomer)
+                .toList();
+    }
+
     /** The animals that came together, in the order they were registered. */
     @Transactional(readOnly = true)
     public List<Newcomer> listOfConsignment(UUID organisationId, UUID consignmentId) {

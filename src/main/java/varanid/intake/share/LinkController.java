@@ -7,13 +7,10 @@ import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletRequest;
-import java.net.URI;
-import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
@@ -31,7 +28,6 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import varanid.intake.animal.Animals;
-import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.Items;
@@ -40,11 +36,9 @@ import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Once;
 import varanid.intake.platform.web.Page;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.PublicAddress;
 import varanid.intake.platform.web.Query;
 import varanid.intake.platform.web.Reply;
 import varanid.intake.platform.web.Role;
-import varanid.intake.platform.web.SecretText;
 
 /** Gives links out, shows who opened them, and revokes them. */
 @RestController
@@ -52,8 +46,6 @@ import varanid.intake.platform.web.SecretText;
 @Tag(name = "Hand-over")
 class LinkController {
 
-    private static final SecureRandom RANDOM = new SecureRandom();
-    private static final int SALT_BYTES = 16;
     private static final int USUAL_DAYS = 7;
     private static final int MOST_DAYS = 30;
 
@@ -61,9 +53,8 @@ class LinkController {
     private final LinkUses uses;
     private final LinkLocks locks;
     private final Animals animals;
-    private final PublicAddress address;
+    private final GiveLinks give;
     private final JdbcClient jdbc;
-    private final Ids ids;
     private final Once once;
     private final Clock clock;
 
@@ -72,18 +63,16 @@ class LinkController {
             LinkUses uses,
             LinkLocks locks,
             Animals animals,
-            PublicAddress address,
+            GiveLinks give,
             JdbcClient jdbc,
-            Ids ids,
             Once once,
             Clock clock) {
         this.rows = rows;
         this.uses = uses;
         this.locks = locks;
         this.animals = animals;
-        this.address = address;
+        this.give = give;
         this.jdbc = jdbc;
-        this.ids = ids;
         this.once = once;
         this.clock = clock;
     }
@@ -104,37 +93,7 @@ class LinkController {
             @PathVariable UUID animalId,
             @RequestBody(content = @Content(schema = @Schema(implementation = NewLink.class))) JsonRequest request,
             HttpServletRequest servlet) {
-        requireHandler(caller);
-        requireAnimal(caller, animalId);
-        NewLink wanted = request.read(NewLink::reader);
-        URI base = address.resolve(servlet, wanted.kind().path());
-        return once.perform(caller, request, () -> {
-            SecretText secret = SecretText.random(wanted.kind().prefix(), caller.organisationId());
-            Instant now = clock.instant().truncatedTo(ChronoUnit.MILLIS);
-            ShareLinkRow row = new ShareLinkRow(caller.key(ids.next()), animalId, wanted.kind());
-            row.recipient = wanted.recipient();
-            row.note = wanted.note();
-            row.hint = secret.hint();
-            row.secretHash = secret.hash();
-            row.salt = new byte[SALT_BYTES];
-            RANDOM.nextBytes(row.salt);
-            row.confirms = wanted.kind() == LinkKind.REPLY && caller.may(Role.CLINICIAN);
-            row.expiresAt = now.plus(Duration.ofDays(wanted.validDays()));
-            row.recordedBy = caller.personId();
-            row.recordedAt = now;
-            rows.saveAndFlush(row);
-            return Reply.created(
-                    "/api/v1/animals/" + animalId + "/links/" + row.id(),
-                    null,
-                    new GivenLink(
-                            row.id(),
-                            animalId,
-                            wanted.kind().code(),
-                            row.recipient,
-                            row.confirms,
-                            base.toString() + secret.text(),
-                            row.expiresAt));
-        });
+        return give.give(caller, animalId, request, servlet);
     }
 
     @GetMapping

@@ -25,7 +25,7 @@ import varanid.intake.platform.web.QrCode;
  * @param plot a drawing, or nothing
  * @param qr a drawing, or nothing where no link was made
  */
-record PageView(
+public record PageView(
         boolean brief,
         String title,
         String made,
@@ -61,14 +61,14 @@ record PageView(
     private static final String CONTACT = "contact";
 
     /** @param unless who saw it all, and when, where a statement says nothing else */
-    record SectionView(String code, String title, String unless, List<StatementView> statements) {}
+    public record SectionView(String code, String title, String unless, List<StatementView> statements) {}
 
     /**
      * One line.
      *
      * @param label what all of it is about; empty where it is that of the line before, known in the same way
      */
-    record StatementView(String basis, String tag, String weight, String label, List<Item> items) {
+    public record StatementView(String basis, String tag, String weight, String label, List<Item> items) {
 
         /** The label as it stands before what is said. */
         public String heading() {
@@ -79,7 +79,7 @@ record PageView(
          * @param before what stands between it and the one before
          * @param heading what it is about, where that is not what the line is about
          */
-        record Item(String before, String heading, String text, String about) {}
+        public record Item(String before, String heading, String text, String about) {}
 
         StatementView unlabelled() {
             return new StatementView(basis, tag, weight, "", items);
@@ -125,10 +125,10 @@ record PageView(
         }
     }
 
-    record BasisView(String basis, String tag, String meaning) {}
+    public record BasisView(String basis, String tag, String meaning) {}
 
     /** @param taken when and by whom, or nothing where only the day is known */
-    record WeightView(String on, String grams, String taken, String scale, String compared) {}
+    public record WeightView(String on, String grams, String taken, String scale, String compared) {}
 
     static PageView of(Summary summary, Optional<URI> link, HandOverTexts texts) {
         return new Maker(summary, texts).make(link);
@@ -238,7 +238,10 @@ record PageView(
             for (Statement statement : said) {
                 StatementView next = statement(statement, common);
                 if (before != null && isAboutTheSame(before, statement)) {
-                    if (RUNS_ON.contains(statement.basis()) && before.weight() == statement.weight()) {
+                    // What happened at different times stays on lines of its own.
+                    if (!section.history()
+                            && RUNS_ON.contains(statement.basis())
+                            && before.weight() == statement.weight()) {
                         next = shown.remove(shown.size() - 1).and(next);
                     } else {
                         next = next.unlabelled();

@@ -23,7 +23,7 @@ record Address(Map<String, String> given) {
     }
 
     boolean isNarrowed() {
-        return FILTERS.stream().anyMatch(this::has) || has("cursor");
+        return FILTERS.stream().anyMatch(this::has);
     }
 
     /** The same with one thing changed, or left out where its value is empty; from the first page on, unless that is it. */

@@ -88,6 +88,7 @@ class WorklistPage {
         page.addObject(ROUNDS, here.of(ROUNDS));
         page.addObject("rooms", rooms(caller, here));
         page.addObject("anyRoom", here.with("room", ""));
+        page.addObject("narrowed", here.isNarrowed());
         page.addObject("inRoom", here.has("room"));
         page.addObject(
                 "next", listed.next().map(cursor -> here.with("cursor", cursor)).orElse(null));
@@ -103,7 +104,7 @@ class WorklistPage {
         if (worklist.isEmpty(caller.organisationId())) {
             return animals.hasAny(caller.organisationId()) ? "in-care" : "yet";
         }
-        return here.isNarrowed() ? "such" : "to-see-to";
+        return here.isNarrowed() || here.has("cursor") ? "such" : "to-see-to";
     }
 
     private List<RoomChoice> rooms(Caller caller, Address here) {

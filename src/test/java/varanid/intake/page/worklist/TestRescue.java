@@ -56,6 +56,12 @@ class TestRescue {
         return new Rescue(organisation, organisation.keeper());
     }
 
+    /** Without animals; its list says what is recorded. */
+    Rescue ofRecords() {
+        Organisation organisation = organisations.create();
+        return new Rescue(organisation, organisation.keeper());
+    }
+
     /** With some animals of each kind. */
     Rescue furnished() {
         Rescue rescue = create();

@@ -5,17 +5,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.web.util.HtmlUtils;
 import varanid.intake.page.worklist.TestRescue.Rescue;
 import varanid.intake.service.Answer;
 import varanid.intake.service.Browser;
-import varanid.intake.service.Organisations;
+import varanid.intake.service.Client;
 import varanid.intake.service.ServiceTest;
+import varanid.intake.worklist.Facts;
+import varanid.intake.worklist.Urgency;
+import varanid.intake.worklist.WorklistFacts.Room;
 
 /** The first page, without scripts. */
 @ServiceTest
@@ -26,9 +33,6 @@ class WorklistPageIT {
 
     @Autowired
     TestRescue rescues;
-
-    @Autowired
-    Organisations organisations;
 
     @ParameterizedTest
     @CsvSource({
@@ -47,6 +51,175 @@ class WorklistPageIT {
         List<String> expected = rescue.listed("/api/v1/worklist" + list);
         assertThat(expected).isNotEmpty();
         assertThat(animals(open(rescue, page))).containsExactlyElementsOf(expected);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"/?limit=3", "/?view=rounds&limit=3", "/?only=due&limit=1", "/?view=rounds&due=true&limit=1"})
+    void itsPagesGiveEveryAnimalOnceAndInOrder(String first) {
+        Rescue rescue = rescues.furnished();
+        Browser browser = Browser.signedIn(rescue.organisation(), rescue.keeper());
+        List<String> all = animals(open(browser, first.replaceAll("limit=\\d", "limit=200")));
+        List<String> seen = new ArrayList<>();
+        int pages = 0;
+        Optional<String> path = Optional.of(first);
+        while (path.isPresent()) {
+            Answer page = open(browser, path.orElseThrow());
+            seen.addAll(animals(page));
+            path = next(page);
+            pages++;
+        }
+        assertThat(seen).containsExactlyElementsOf(all);
+        assertThat(pages).isGreaterThan(1);
+    }
+
+    @Test
+    void saysOfEachAnimalHowSoonWhyAndWhatIsDue() {
+        Rescue rescue = rescues.furnished();
+        String reed = row(open(rescue, "/"), "Reed");
+        assertThat(reed)
+                .contains("headline of Reed")
+                .contains("Worse than at the look before")
+                .contains("Slow, eyes half shut in the day")
+                .contains("Do the weighing")
+                .contains("3 days overdue")
+                .contains("North room")
+                .contains("/look\"")
+                .contains("/log\"");
+        String mace = row(open(rescue, "/"), "Mace");
+        assertThat(mace).contains("1 day overdue").contains("due, today is the last good day");
+        assertThat(row(open(rescue, "/"), "Nobody looked")).contains("Nobody has looked it over yet");
+        assertThat(row(open(rescue, "/?view=rounds"), "Quiet")).contains("Nothing due", "Next: Do the weighing, from");
+    }
+
+    @Test
+    void theRoundsHavePlacesAndRoomsAsHeadingsAndWhatToRememberThere() {
+        String page = open(rescues.furnished(), "/?view=rounds").body();
+        assertThat(page)
+                .containsSubsequence(
+                        "id=\"residents-standard\"",
+                        "Residents first",
+                        ">South room</h3>",
+                        "Quiet",
+                        "id=\"newcomers-without-signs-standard\"",
+                        ">In no room yet</h3>",
+                        ">North room</h3>",
+                        ">South room</h3>",
+                        "id=\"suspect-standard\"",
+                        "id=\"sick-strict\"",
+                        "then shower and change");
+    }
+
+    @Test
+    void theRoomsToChooseFromAreThoseWithAnimals() {
+        Rescue rescue = rescues.furnished();
+        String page = open(rescue, "/").body();
+        assertThat(page).containsSubsequence("All rooms", ">North room</a>", ">South room</a>");
+        String chosen = open(rescue, "/?room=" + TestRescue.NORTH.id()).body();
+        assertThat(chosen).containsPattern("aria-current=\"true\"[^>]*>North room</a>");
+        assertThat(open(rescues.create(), "/").body()).doesNotContain("North room");
+    }
+
+    @Test
+    void aNameATagAndARoomThatAreMarkupAreShownAsTheyAre() {
+        Rescue rescue = rescues.create();
+        String hostile = "\"><script>alert(1)</script>' ${7*7} \u202Etxt.exe";
+        Room room = new Room(new UUID(3, 3), "<img src=x onerror=alert(2)>");
+        rescue.add(
+                Facts.of(hostile).in(room).is(Urgency.STAT).with("<b>weighing</b>", rescue.today(), rescue.today()),
+                "{\"tag\":\"</span><script>alert(3)</script>\"}");
+        for (String path : List.of("/", "/?view=rounds", "/?room=" + room.id())) {
+            String page = open(rescue, path).body();
+            assertThat(page)
+                    .contains(HtmlUtils.htmlEscape("<img src=x onerror=alert(2)>"))
+                    .contains(
+                            "&lt;script&gt;alert(1)&lt;/script&gt;", "${7*7}", "&lt;script&gt;alert(3)&lt;/script&gt;")
+                    .contains("&lt;b&gt;weighing&lt;/b&gt;")
+                    .doesNotContain("<script>alert", "<img src=x", "<b>weighing");
+        }
+    }
+
+    @Test
+    void showsNothingOfAnotherOrganisation() {
+        Rescue ours = rescues.furnished();
+        Rescue others = rescues.create();
+        others.add(Facts.of("Theirs").in(TestRescue.NORTH).is(Urgency.STAT));
+        for (String path : List.of("/", "/?view=rounds", "/?room=" + TestRescue.NORTH.id())) {
+            assertThat(open(ours, path).body()).contains("Reed").doesNotContain("Theirs");
+            assertThat(open(others, path).body()).contains("Theirs").doesNotContain("Reed", "South room");
+        }
+        assertThat(new Browser(ours.keeper().port()).get("/").header("Location"))
+                .hasValueSatisfying(location -> assertThat(location).contains("/sign-in"));
+    }
+
+    @Test
+    void anEmptyPageStartsTheWork() {
+        Rescue rescue = rescues.create();
+        assertThat(open(rescue, "/").body())
+                .contains("No animal is here yet", "href=\"/animals/new\"", "Register the first animal", "--load-demo");
+        Client clinician = rescue.organisation().clinician();
+        assertThat(open(Browser.signedIn(rescue.organisation(), clinician), "/").body())
+                .contains("No animal is here yet")
+                .doesNotContain("/animals/new");
+    }
+
+    @Test
+    void saysWhyNobodyIsListed() {
+        Rescue rescue = rescues.create();
+        rescue.add(Facts.of("Calm"));
+        assertThat(open(rescue, "/").body())
+                .contains("Nothing calls for you right now")
+                .doesNotContain("--load-demo");
+        assertThat(open(rescue, "/?only=worse").body()).contains("Nobody fits");
+        assertThat(open(rescue, "/?view=rounds").body()).contains("Calm");
+        Rescue left = rescues.create();
+        left.keeper().post("/api/v1/animals", "{}");
+        assertThat(open(left, "/").body()).contains("No animal is in care").doesNotContain("--load-demo");
+    }
+
+    @Test
+    void anAnimalWithNeitherNameNorTagCanBeOpenedAndToldApart() {
+        Rescue rescue = rescues.ofRecords();
+        String id = rescue.keeper().post("/api/v1/animals", "{}").id();
+        assertThat(open(rescue, "/").body())
+                .contains("href=\"/animals/" + id + "\"")
+                .contains("No name, no tag (" + id.substring(28) + ")");
+    }
+
+    @Test
+    void showsTheTagBesideTheName() {
+        Rescue rescue = rescues.create();
+        rescue.add(Facts.of("Reed"), "{\"name\":\"Reed\",\"tag\":\"RB-7\"}");
+        rescue.add(Facts.of("RB-8"), "{\"tag\":\"RB-8\"}");
+        String page = open(rescue, "/?view=rounds").body();
+        assertThat(page).contains("Tag RB-7").doesNotContain("Tag RB-8");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/?only=nobody",
+                "/?room=here",
+                "/?view=list",
+                "/?due=true",
+                "/?cursor=x",
+                "/?onyl=due",
+                "/?room="
+            })
+    void anAddressThatMeansNothingIsRefusedAsAPage(String path) {
+        Rescue rescue = rescues.create();
+        Answer answer = Browser.signedIn(rescue.organisation(), rescue.keeper()).get(path);
+        assertThat(answer.status()).isEqualTo(422);
+        assertThat(answer.body()).contains("This cannot be taken as it is");
+    }
+
+    /** What the page says of the animal of that name. */
+    private static String row(Answer page, String name) {
+        return Stream.of(page.body().split("<li class=\"row\""))
+                .skip(1)
+                .filter(row -> row.contains(">" + name + "</a>"))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static Answer open(Rescue rescue, String path) {

@@ -1,0 +1,26 @@
+package varanid.intake.visit;
+
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+
+/** The summary as a page shows it, for pages of its own organisation. */
+@Component
+public class Shown {
+
+    private final SummaryReader summaries;
+    private final HandOverTexts texts;
+
+    Shown(SummaryReader summaries, HandOverTexts texts) {
+        this.summaries = summaries;
+        this.texts = texts;
+    }
+
+    /** As of now; empty where the organisation has no such animal. */
+    public Optional<PageView> find(UUID organisationId, ZoneId zone, UUID animalId) {
+        return summaries
+                .find(organisationId, zone, animalId)
+                .map(summary -> PageView.of(summary, Optional.empty(), texts));
+    }
+}
