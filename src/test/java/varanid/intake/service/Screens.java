@@ -217,7 +217,11 @@ public final class Screens {
                     return;
                 } catch (PlaywrightException e) {
                     System.err.println("no picture " + file + " (try " + tries + "): "
-                            + e.getMessage().lines().skip(1).findFirst().orElse(""));
+                            + String.valueOf(e.getMessage())
+                                    .lines()
+                                    .skip(1)
+                                    .findFirst()
+                                    .orElse(""));
                 }
             }
         }
