@@ -29,6 +29,7 @@ import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.QrCode;
 import varanid.intake.platform.web.Reply;
+import varanid.intake.platform.web.Role;
 import varanid.intake.share.GiveLinks;
 import varanid.intake.visit.PageView;
 import varanid.intake.visit.Shown;
@@ -170,6 +171,7 @@ class AnimalPages {
             String what,
             Keeping keeping,
             Map<String, String> fieldOf) {
+        caller.require(Role.KEEPER);
         if (animals.find(caller.organisationId(), animalId).isEmpty()) {
             throw ProblemException.notFound("animal");
         }

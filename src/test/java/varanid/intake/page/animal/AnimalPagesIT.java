@@ -87,12 +87,26 @@ class AnimalPagesIT {
         Answer refused = browser.submit(
                 "/animals/new",
                 "/animals/new",
-                Map.of("name", HOSTILE, "weight", "heavy", "unit", "kg", "arrivedOn", "tomorrow"));
+                Map.of(
+                        "name",
+                        HOSTILE,
+                        "weight",
+                        "heavy",
+                        "unit",
+                        "kg",
+                        "arrivedOn",
+                        "tomorrow",
+                        "sex",
+                        "female",
+                        "evidence.ticks",
+                        "yes"));
         assertThat(refused.status()).isEqualTo(422);
         assertThat(refused.body())
                 .contains("&lt;script&gt;alert(1)&lt;/script&gt;")
                 .doesNotContain("<script>alert(1)")
                 .contains("value=\"heavy\"")
+                .containsPattern("name=\"sex\" value=\"female\" checked")
+                .containsPattern("name=\"evidence.ticks\" value=\"yes\" checked")
                 .contains("href=\"#weight\"")
                 .contains("href=\"#arrivedOn\"");
         assertThat(keeper.get("/api/v1/animals").json().get("items")).isEmpty();
@@ -116,6 +130,19 @@ class AnimalPagesIT {
         assertThat(browser.submit(animal, animal + "/diary", entry).status()).isEqualTo(303);
         assertThat(keeper.get("/api/v1" + animal + "/diary").json().get("items"))
                 .hasSize(1);
+    }
+
+    @Test
+    void onlyAKeeperKeepsALine() {
+        Organisation rescue = organisations.create();
+        String animal = rescue.keeper().post("/api/v1/animals", "{}").id();
+        Browser clinician = Browser.signedIn(rescue, rescue.clinician());
+        for (String path : new String[] {"/diary", "/weighings"}) {
+            assertThat(clinician
+                            .submit("/account", "/animals/" + animal + path, Map.of("ate", "all", "weight", "3"))
+                            .status())
+                    .isEqualTo(403);
+        }
     }
 
     @Test
