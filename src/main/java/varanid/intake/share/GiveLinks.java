@@ -52,12 +52,8 @@ public class GiveLinks {
      *     every fault
      */
     public ResponseEntity<byte[]> give(Caller caller, UUID animalId, JsonRequest request, HttpServletRequest servlet) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
-        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
-            throw ProblemException.notFound("animal");
-        }
+        requireHandler(caller);
+        requireAnimal(caller, animalId);
         LinkController.NewLink wanted = request.read(LinkController.NewLink::reader);
         URI base = address.resolve(servlet, wanted.kind().path());
         return once.perform(caller, request, () -> {
@@ -87,5 +83,17 @@ public class GiveLinks {
                             base.toString() + secret.text(),
                             row.expiresAt));
         });
+    }
+
+    static void requireHandler(Caller caller) {
+        if (!caller.may(Role.CLINICIAN)) {
+            caller.require(Role.KEEPER);
+        }
+    }
+
+    void requireAnimal(Caller caller, UUID animalId) {
+        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
+            throw ProblemException.notFound("animal");
+        }
     }
 }

@@ -27,7 +27,6 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
-import varanid.intake.animal.Animals;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.Items;
@@ -38,7 +37,6 @@ import varanid.intake.platform.web.Page;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Query;
 import varanid.intake.platform.web.Reply;
-import varanid.intake.platform.web.Role;
 
 /** Gives links out, shows who opened them, and revokes them. */
 @RestController
@@ -52,7 +50,6 @@ class LinkController {
     private final ShareLinkRows rows;
     private final LinkUses uses;
     private final LinkLocks locks;
-    private final Animals animals;
     private final GiveLinks give;
     private final JdbcClient jdbc;
     private final Once once;
@@ -62,7 +59,6 @@ class LinkController {
             ShareLinkRows rows,
             LinkUses uses,
             LinkLocks locks,
-            Animals animals,
             GiveLinks give,
             JdbcClient jdbc,
             Once once,
@@ -70,7 +66,6 @@ class LinkController {
         this.rows = rows;
         this.uses = uses;
         this.locks = locks;
-        this.animals = animals;
         this.give = give;
         this.jdbc = jdbc;
         this.once = once;
@@ -101,7 +96,7 @@ class LinkController {
     @Transactional(readOnly = true)
     public ResponseEntity<Items<LinkView>> list(Caller caller, @PathVariable UUID animalId, Query query) {
         Page page = query.page();
-        requireAnimal(caller, animalId);
+        give.requireAnimal(caller, animalId);
         List<ShareLinkRow> found = rows.list(caller.organisationId(), animalId, page.after(), page.fetch());
         return page.reply(views(found), LinkView::id, each -> each);
     }
@@ -147,7 +142,7 @@ class LinkController {
             @PathVariable UUID id,
             @RequestBody(required = false, content = @Content(schema = @Schema(implementation = NoContent.class)))
                     JsonRequest request) {
-        requireHandler(caller);
+        GiveLinks.requireHandler(caller);
         request.read(fields -> NoContent::new);
         return once.perform(caller, request, () -> {
             ShareLinkRow row = get(caller, animalId, id);
@@ -162,18 +157,6 @@ class LinkController {
                     .update();
             return Reply.ok(view(row));
         });
-    }
-
-    private static void requireHandler(Caller caller) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
-    }
-
-    private void requireAnimal(Caller caller, UUID animalId) {
-        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
-            throw ProblemException.notFound("animal");
-        }
     }
 
     private ShareLinkRow get(Caller caller, UUID animalId, UUID id) {

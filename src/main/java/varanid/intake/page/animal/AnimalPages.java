@@ -30,6 +30,7 @@ import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.QrCode;
 import varanid.intake.platform.web.Reply;
 import varanid.intake.platform.web.Role;
+import varanid.intake.platform.web.SentForm;
 import varanid.intake.share.GiveLinks;
 import varanid.intake.visit.PageView;
 import varanid.intake.visit.Shown;
@@ -38,6 +39,9 @@ import varanid.intake.weight.Weighings;
 /** The animals, one of them, and what is kept of it with a tap. */
 @Controller
 class AnimalPages {
+
+    /** The field with a form's own key. */
+    static final String KEY = "key";
 
     private static final int MOST = 50;
     private static final int QR_PIXELS = 200;
@@ -83,7 +87,7 @@ class AnimalPages {
     @GetMapping("/animals/{animalId}")
     ModelAndView animal(
             Caller caller, @PathVariable UUID animalId, @RequestParam(required = false) @Nullable String kept) {
-        return page(HttpStatus.OK, caller, animalId, TypedForm.empty(), Map.of(), kept);
+        return page(HttpStatus.OK, caller, animalId, SentForm.empty(), Map.of(), kept);
     }
 
     /** Where the decision leads for what is due, and when. */
@@ -94,14 +98,14 @@ class AnimalPages {
 
     @PostMapping("/animals/{animalId}/diary")
     ModelAndView log(Caller caller, @PathVariable UUID animalId, HttpServletRequest sent) {
-        TypedForm form = TypedForm.of(sent);
+        SentForm form = SentForm.of(sent);
         ObjectNode entry = JsonNodeFactory.instance.objectNode();
         for (String field : List.of("ate", "food", "drank", "seen", "demeanour", "cleaning", "miteCheck", "note")) {
-            form.text(entry, field);
+            text(form, entry, field);
         }
         ObjectNode passed = JsonNodeFactory.instance.objectNode();
-        form.text(passed, "stool");
-        form.text(passed, "urate");
+        text(form, passed, "stool");
+        text(form, passed, "urate");
         if (!passed.isEmpty()) {
             entry.set("passed", passed);
         }
@@ -110,11 +114,11 @@ class AnimalPages {
 
     @PostMapping("/animals/{animalId}/weighings")
     ModelAndView weigh(Caller caller, @PathVariable UUID animalId, HttpServletRequest sent) {
-        TypedForm form = TypedForm.of(sent);
+        SentForm form = SentForm.of(sent);
         ObjectNode weighing = JsonNodeFactory.instance.objectNode();
-        form.number(weighing, "value", "weight");
-        form.text(weighing, "unit");
-        form.number(weighing, "resolution", "resolution");
+        form.find("weight").ifPresent(typed -> SentForm.number(weighing, "value", typed));
+        text(form, weighing, "unit");
+        form.find("resolution").ifPresent(typed -> SentForm.number(weighing, "resolution", typed));
         return keep(
                 caller,
                 animalId,
@@ -127,23 +131,23 @@ class AnimalPages {
 
     @GetMapping("/animals/{animalId}/hand-over")
     ModelAndView handOver(Caller caller, @PathVariable UUID animalId) {
-        return handOver(HttpStatus.OK, caller, animalId, TypedForm.empty(), Map.of());
+        return handOver(HttpStatus.OK, caller, animalId, SentForm.empty(), Map.of());
     }
 
     /** Shown at once and not behind a redirect: the address is nowhere to be read again. */
     @PostMapping("/animals/{animalId}/hand-over")
     ModelAndView giveLink(Caller caller, @PathVariable UUID animalId, HttpServletRequest sent) {
-        TypedForm form = TypedForm.of(sent);
+        SentForm form = SentForm.of(sent);
         ObjectNode link = JsonNodeFactory.instance.objectNode();
-        form.text(link, "kind");
-        form.text(link, "recipient");
+        text(form, link, "kind");
+        text(form, link, "recipient");
         JsonRequest request = JsonRequest.ofForm(
-                "POST /animals/" + animalId + "/hand-over", link, form.key().orElse(null));
+                "POST /animals/" + animalId + "/hand-over", link, form.key(KEY).orElse(null));
         try {
             ResponseEntity<byte[]> given = links.give(caller, animalId, request, sent);
             JsonNode body = json.readTree(Objects.requireNonNull(given.getBody()));
             String address = body.path("address").stringValue("");
-            ModelAndView page = handOver(HttpStatus.OK, caller, animalId, TypedForm.empty(), Map.of());
+            ModelAndView page = handOver(HttpStatus.OK, caller, animalId, SentForm.empty(), Map.of());
             page.addObject("address", address);
             page.addObject("recipient", body.path("recipient").stringValue(""));
             page.addObject("reply", body.path("kind").stringValue("").equals("reply"));
@@ -154,8 +158,13 @@ class AnimalPages {
                 throw e;
             }
             return handOver(
-                    HttpStatus.UNPROCESSABLE_CONTENT, caller, animalId, form, TypedForm.faults(e.faults(), Map.of()));
+                    HttpStatus.UNPROCESSABLE_CONTENT, caller, animalId, form, Faults.byField(e.faults(), Map.of()));
         }
+    }
+
+    /** Puts what was typed into a field, where anything was, under the same name. */
+    static void text(SentForm form, ObjectNode into, String field) {
+        form.find(field).ifPresent(text -> into.put(field, text));
     }
 
     /** Keeps what a form says. */
@@ -166,7 +175,7 @@ class AnimalPages {
     private ModelAndView keep(
             Caller caller,
             UUID animalId,
-            TypedForm form,
+            SentForm form,
             JsonNode document,
             String what,
             Keeping keeping,
@@ -176,7 +185,9 @@ class AnimalPages {
             throw ProblemException.notFound("animal");
         }
         JsonRequest request = JsonRequest.ofForm(
-                "POST /animals/" + animalId + "/" + what, document, form.key().orElse(null));
+                "POST /animals/" + animalId + "/" + what,
+                document,
+                form.key(KEY).orElse(null));
         try {
             once.perform(caller, request, () -> {
                 keeping.keep(request);
@@ -191,7 +202,7 @@ class AnimalPages {
                     caller,
                     animalId,
                     form,
-                    TypedForm.faults(e.faults(), fieldOf),
+                    Faults.byField(e.faults(), fieldOf),
                     null);
         }
         return SeeOther.path("/animals/" + animalId + "?kept=" + what);
@@ -201,14 +212,14 @@ class AnimalPages {
             HttpStatus status,
             Caller caller,
             UUID animalId,
-            TypedForm form,
+            SentForm form,
             Map<String, List<String>> faults,
             @Nullable String kept) {
         ModelAndView page = new ModelAndView("animal", status);
         page.addObject("sheets", List.of("animal"));
         page.addObject("animal", animalId);
         page.addObject("it", view(caller, animalId));
-        page.addObject("typed", form.typed());
+        page.addObject("typed", form);
         page.addObject("faults", faults);
         page.addObject("kept", kept);
         page.addObject("key", UUID.randomUUID().toString());
@@ -216,12 +227,12 @@ class AnimalPages {
     }
 
     private ModelAndView handOver(
-            HttpStatus status, Caller caller, UUID animalId, TypedForm form, Map<String, List<String>> faults) {
+            HttpStatus status, Caller caller, UUID animalId, SentForm form, Map<String, List<String>> faults) {
         ModelAndView page = new ModelAndView("hand-over", status);
         page.addObject("sheets", List.of("animal"));
         page.addObject("animal", animalId);
         page.addObject("it", view(caller, animalId));
-        page.addObject("typed", form.typed());
+        page.addObject("typed", form);
         page.addObject("faults", faults);
         page.addObject("key", UUID.randomUUID().toString());
         return page;

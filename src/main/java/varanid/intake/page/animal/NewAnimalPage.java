@@ -23,6 +23,7 @@ import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.Reply;
 import varanid.intake.platform.web.Role;
+import varanid.intake.platform.web.SentForm;
 
 /** Registers a newcomer by what is known of it, however little; then it is looked over. */
 @Controller
@@ -46,15 +47,15 @@ class NewAnimalPage {
     @GetMapping("/animals/new")
     ModelAndView form(Caller caller) {
         caller.require(Role.KEEPER);
-        return page(HttpStatus.OK, TypedForm.empty(), Map.of());
+        return page(HttpStatus.OK, SentForm.empty(), Map.of());
     }
 
     @PostMapping("/animals/new")
     ModelAndView register(Caller caller, HttpServletRequest sent) {
         caller.require(Role.KEEPER);
-        TypedForm form = TypedForm.of(sent);
+        SentForm form = SentForm.of(sent);
         JsonRequest request = JsonRequest.ofForm(
-                "POST /animals/new", document(form), form.key().orElse(null));
+                "POST /animals/new", document(form), form.key(AnimalPages.KEY).orElse(null));
         try {
             return SeeOther.path(Objects.requireNonNull(once.perform(caller, request, () -> {
                         UUID id = arrivals.addAnimal(caller, request);
@@ -66,21 +67,21 @@ class NewAnimalPage {
             if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
                 throw e;
             }
-            return page(HttpStatus.UNPROCESSABLE_CONTENT, form, TypedForm.faults(e.faults(), FIELDS));
+            return page(HttpStatus.UNPROCESSABLE_CONTENT, form, Faults.byField(e.faults(), FIELDS));
         }
     }
 
-    private ObjectNode document(TypedForm form) {
+    private ObjectNode document(SentForm form) {
         ObjectNode animal = JsonNodeFactory.instance.objectNode();
         for (String field : List.of("name", "tag", "lifeStage", "sex", "arrivedOn", "declaredOrigin", "notes")) {
-            form.text(animal, field);
+            AnimalPages.text(form, animal, field);
         }
         form.find("species").ifPresent(name -> animal.putObject("species").put("name", name));
         if (form.find("weight").isPresent()) {
             ObjectNode weight = animal.putArray("weights").addObject();
-            form.number(weight, "value", "weight");
+            form.find("weight").ifPresent(typed -> SentForm.number(weight, "value", typed));
             form.find("unit").ifPresent(unit -> weight.put("unit", unit));
-            form.number(weight, "resolution", "resolution");
+            form.find("resolution").ifPresent(typed -> SentForm.number(weight, "resolution", typed));
         }
         ObjectNode evidence = JsonNodeFactory.instance.objectNode();
         asked.origins()
@@ -92,12 +93,14 @@ class NewAnimalPage {
         return animal;
     }
 
-    private ModelAndView page(HttpStatus status, TypedForm form, Map<String, List<String>> faults) {
+    private ModelAndView page(HttpStatus status, SentForm form, Map<String, List<String>> faults) {
         ModelAndView page = new ModelAndView("new-animal", status);
         page.addObject("sheets", List.of("animal"));
-        page.addObject("typed", form.typed());
+        page.addObject("typed", form);
         page.addObject("faults", faults);
-        page.addObject("key", form.key().orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject(
+                "key",
+                form.key(AnimalPages.KEY).orElseGet(() -> UUID.randomUUID().toString()));
         page.addObject("species", asked.species());
         page.addObject("origins", asked.origins());
         page.addObject("codes", asked.sourceCodes());

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -28,18 +27,12 @@ class AnimalPagesIT {
     @Autowired
     Organisations organisations;
 
-    static Stream<Screens> screens() {
-        return Stream.concat(
-                Screens.all(),
-                Stream.of(Screens.phone().largeText(), Screens.phone().withoutScripts()));
-    }
-
     private static Page.GetByRoleOptions named(String name) {
         return new Page.GetByRoleOptions().setName(name).setExact(true);
     }
 
     @ParameterizedTest
-    @MethodSource("screens")
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void anAnimalIsRegisteredKeptAndHandedOver(Screens screens) {
         Organisation rescue = organisations.create();
         try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {
