@@ -383,6 +383,21 @@
   });
   steps[0].append(make('p', {}, noConditions));
 
+  // Who sees at once that it is an emergency need not go through what comes before it.
+  const emergency = make('details', {class: 'emergency'}, make('summary', {}, say('emergency')),
+      make('p', {}, say('emergency.why')));
+  for (const radio of form.querySelectorAll('[data-emergency]')) {
+    const question = radio.closest('.question').querySelector('legend').textContent.trim();
+    const tap = button('', true, () => {
+      radio.checked = true;
+      emergency.open = false;
+      changed();
+      emergency.querySelector('summary').focus({preventScroll: true});
+    });
+    tap.append(make('span', {class: 'hint'}, question), make('b', {}, radio.closest('.choice').textContent.trim()));
+    emergency.append(tap);
+  }
+  steps[0].prepend(emergency);
   const renderConditions = () => show(noConditions, form.querySelector('[name=condition]:checked') === null);
 
   // What takes time is dated by one tap, at the end.

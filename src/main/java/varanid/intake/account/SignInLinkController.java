@@ -24,28 +24,25 @@ import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.JsonFields;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Once;
-import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.PublicAddress;
 import varanid.intake.platform.web.Reply;
-import varanid.intake.platform.web.Role;
 
 @RestController
 @RequestMapping("/api/v1/people/{id}/sign-in-links")
 @Tag(name = "People", description = "The people of the organisation and what they may do")
 class SignInLinkController {
 
-    private static final Duration USUAL_LIFE = Duration.ofHours(24);
     private static final Duration LONGEST_LIFE = Duration.ofDays(7);
 
     private final SignInLinks links;
-    private final People people;
+    private final Team team;
     private final Once once;
     private final PublicAddress address;
     private final Clock clock;
 
-    SignInLinkController(SignInLinks links, People people, Once once, PublicAddress address, Clock clock) {
+    SignInLinkController(SignInLinks links, Team team, Once once, PublicAddress address, Clock clock) {
         this.links = links;
-        this.people = people;
+        this.team = team;
         this.once = once;
         this.address = address;
         this.clock = clock;
@@ -67,10 +64,7 @@ class SignInLinkController {
             @RequestBody(required = false, content = @Content(schema = @Schema(implementation = NewSignInLink.class)))
                     JsonRequest request,
             HttpServletRequest sent) {
-        caller.require(Role.ADMINISTRATOR);
-        if (people.findById(caller.key(id)).filter(PersonRow::active).isEmpty()) {
-            throw ProblemException.notFound("active person");
-        }
+        team.getActive(caller, id);
         Instant now = clock.instant();
         NewSignInLink wanted = request.read(fields -> NewSignInLink.reader(fields, now));
         return once.perform(caller, request, () -> {
@@ -95,7 +89,7 @@ class SignInLinkController {
                             at -> at.isAfter(now) && !at.isAfter(now.plus(LONGEST_LIFE)),
                             "is out of range",
                             "later than now and at most " + LONGEST_LIFE.toDays() + " days ahead");
-            return () -> new NewSignInLink(expires.orElse(now.plus(USUAL_LIFE)));
+            return () -> new NewSignInLink(expires.orElse(now.plus(SignInLinks.USUAL_LIFE)));
         }
     }
 

@@ -21,6 +21,9 @@ import varanid.intake.platform.web.SecretText;
 @Component
 public class SignInLinks {
 
+    /** How long a link opens that an administrator made, unless they say otherwise. */
+    static final Duration USUAL_LIFE = Duration.ofHours(24);
+
     /** What stands before the secret. */
     static final String PATH = "/sign-in/";
 

@@ -78,7 +78,13 @@ public class SignInPasswords {
     public record Wrong() implements Attempt {}
 
     /** There were too many; nothing was compared. */
-    public record TooMany(Duration pause) implements Attempt {}
+    public record TooMany(Duration pause) implements Attempt {
+
+        /** How long to wait, in whole minutes. */
+        public long minutes() {
+            return Math.max(1, pause.plusSeconds(59).toMinutes());
+        }
+    }
 
     /** What is wrong with an e-mail or a password that somebody wants to sign in with. */
     public enum Fault {

@@ -1,7 +1,6 @@
 package varanid.intake.account;
 
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
@@ -18,8 +17,6 @@ import varanid.intake.platform.web.Role;
 /** The people of an organisation, for the page on which an administrator looks after them. */
 @Service
 public class Team {
-
-    static final Duration LINK_LIFE = Duration.ofHours(24);
 
     private static final UUID FIRST = new UUID(0, 0);
 
@@ -72,15 +69,20 @@ public class Team {
     /** @throws ProblemException 403 for who is no administrator; 404 where there is no such active person */
     @Transactional
     public SignInLink makeSignInLink(Caller caller, UUID personId) {
-        caller.require(Role.ADMINISTRATOR);
-        PersonRow person = people.findById(caller.key(personId))
-                .filter(PersonRow::active)
-                .orElseThrow(() -> ProblemException.notFound("active person"));
+        PersonRow person = getActive(caller, personId);
         SignInLinks.Made made = links.make(
                 caller.organisationId(),
                 personId,
                 caller.personId(),
-                clock.instant().plus(LINK_LIFE));
+                clock.instant().plus(SignInLinks.USUAL_LIFE));
         return new SignInLink(person.name(), made.path(), made.expiresAt());
+    }
+
+    /** The person whom an administrator may let in. */
+    PersonRow getActive(Caller caller, UUID personId) {
+        caller.require(Role.ADMINISTRATOR);
+        return people.findById(caller.key(personId))
+                .filter(PersonRow::active)
+                .orElseThrow(() -> ProblemException.notFound("active person"));
     }
 }

@@ -92,11 +92,7 @@ class CardWords {
     }
 
     private static <T> T get(Map<String, T> all, String where, String code) {
-        @Nullable T found = all.get(code);
-        if (found == null) {
-            throw new IllegalStateException(PATH + " has no " + code + " in " + where);
-        }
-        return found;
+        return ReferenceFile.get(PATH, all, where, code);
     }
 
     record StayTexts(String start, String release) {}

@@ -1,7 +1,6 @@
 package varanid.intake.page;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.time.Duration;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -47,7 +46,7 @@ class AccountPage {
         if (known.isPresent() && !sessions.isBy(Sessions.How.LINK, request)) {
             SignInPasswords.Attempt attempt = passwords.check(known.get(), current, request.getRemoteAddr());
             if (attempt instanceof SignInPasswords.TooMany many) {
-                return faulty(caller, request, email, new Fault("current", "too-many", minutes(many.pause())));
+                return faulty(caller, request, email, new Fault("current", "too-many", many.minutes()));
             } else if (!(attempt instanceof SignInPasswords.Right)) {
                 return faulty(caller, request, email, new Fault("current", "wrong", 0));
             }
@@ -76,10 +75,6 @@ class AccountPage {
         page.addObject("shortest", SignInPasswords.SHORTEST);
         page.addObject("kept", false);
         return page;
-    }
-
-    private static long minutes(Duration wait) {
-        return Math.max(1, wait.plusSeconds(59).toMinutes());
     }
 
     /**

@@ -2,7 +2,10 @@ package varanid.intake.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Role;
 
 /**
  * What the frame of a page shows.
@@ -21,13 +24,16 @@ public record Frame(@Nullable String you, @Nullable String csrf, List<Place> pla
      */
     public record Place(String path, String text, boolean here) {}
 
-    /** The places that there are, in their order; what begins with the path of one is there. */
-    static List<Place> places(String path, boolean administrator) {
+    /** Where somebody may go, in order, and nowhere for who is not signed in; what begins with the path of one is there. */
+    static List<Place> places(Optional<Caller> caller, String path) {
+        if (caller.isEmpty()) {
+            return List.of();
+        }
         List<Place> places = new ArrayList<>();
         places.add(place("/", "place.worklist", path));
         places.add(place("/animals", "place.animals", path));
         places.add(place("/checklist", "place.checklist", path));
-        if (administrator) {
+        if (caller.get().roles().contains(Role.ADMINISTRATOR)) {
             places.add(place("/people", "place.people", path));
         }
         places.add(place("/account", "place.account", path));

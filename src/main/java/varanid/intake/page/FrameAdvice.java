@@ -1,14 +1,12 @@
 package varanid.intake.page;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.util.List;
 import java.util.Optional;
 import org.springframework.security.web.csrf.CsrfToken;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import varanid.intake.account.PeopleNames;
 import varanid.intake.platform.web.Caller;
-import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Sessions;
 
 /** Gives every page of this package its frame. */
@@ -30,8 +28,6 @@ class FrameAdvice {
                 caller.flatMap(who -> names.find(who.organisationId(), who.personId()))
                         .orElse(null),
                 csrf,
-                caller.map(who -> Frame.places(
-                                request.getRequestURI(), who.roles().contains(Role.ADMINISTRATOR)))
-                        .orElse(List.of()));
+                Frame.places(caller, request.getRequestURI()));
     }
 }

@@ -1,7 +1,6 @@
 package varanid.intake.page;
 
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -11,7 +10,6 @@ import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.Context;
 import varanid.intake.platform.web.ErrorPage;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Sessions;
 
 /** Says what happened and what to do next. */
@@ -38,12 +36,7 @@ class PageErrors implements ErrorPage {
         Map<String, Object> shown = Map.of(
                 "frame",
                 // No form to sign out with: what went wrong may be just that no form can be made.
-                new Frame(
-                        null,
-                        null,
-                        Sessions.findCaller()
-                                .map(who -> Frame.places("", who.roles().contains(Role.ADMINISTRATOR)))
-                                .orElse(List.of())),
+                new Frame(null, null, Frame.places(Sessions.findCaller(), "")),
                 "key",
                 "error."
                         + (OWN_TYPES.contains(problem.type().name())

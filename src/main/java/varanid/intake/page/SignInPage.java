@@ -56,7 +56,7 @@ class SignInPage {
         } else if (attempt instanceof SignInPasswords.TooMany many) {
             response.setHeader(
                     HttpHeaders.RETRY_AFTER, Long.toString(many.pause().toSeconds() + 1));
-            return form(HttpStatus.TOO_MANY_REQUESTS, email, wanted, "sign-in.too-many", minutes(many.pause()));
+            return form(HttpStatus.TOO_MANY_REQUESTS, email, wanted, "sign-in.too-many", many.minutes());
         }
         return form(HttpStatus.UNPROCESSABLE_CONTENT, email, wanted, "sign-in.wrong", 0);
     }
@@ -111,9 +111,5 @@ class SignInPage {
         form.addObject("fault", fault);
         form.addObject("minutes", minutes);
         return form;
-    }
-
-    private static long minutes(Duration wait) {
-        return Math.max(1, wait.plusSeconds(59).toMinutes());
     }
 }

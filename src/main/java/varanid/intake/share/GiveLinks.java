@@ -76,9 +76,7 @@ public class GiveLinks {
      */
     public ResponseEntity<byte[]> give(Caller caller, UUID animalId, JsonRequest request, HttpServletRequest servlet) {
         requireHandler(caller);
-        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
-            throw ProblemException.notFound("animal");
-        }
+        requireAnimal(caller, animalId);
         LinkController.NewLink wanted = request.read(LinkController.NewLink::reader);
         URI base = address.resolve(servlet, wanted.kind().path());
         return once.perform(caller, request, () -> {
@@ -167,6 +165,12 @@ public class GiveLinks {
     static void requireHandler(Caller caller) {
         if (!caller.may(Role.CLINICIAN)) {
             caller.require(Role.KEEPER);
+        }
+    }
+
+    void requireAnimal(Caller caller, UUID animalId) {
+        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
+            throw ProblemException.notFound("animal");
         }
     }
 

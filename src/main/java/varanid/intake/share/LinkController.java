@@ -25,7 +25,6 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
-import varanid.intake.animal.Animals;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.Items;
@@ -48,7 +47,6 @@ class LinkController {
 
     private final ShareLinkRows rows;
     private final LinkUses uses;
-    private final Animals animals;
     private final GiveLinks give;
     private final JdbcClient jdbc;
     private final Once once;
@@ -57,14 +55,12 @@ class LinkController {
     LinkController(
             ShareLinkRows rows,
             LinkUses uses,
-            Animals animals,
             GiveLinks give,
             JdbcClient jdbc,
             Once once,
             Clock clock) {
         this.rows = rows;
         this.uses = uses;
-        this.animals = animals;
         this.give = give;
         this.jdbc = jdbc;
         this.once = once;
@@ -95,7 +91,7 @@ class LinkController {
     @Transactional(readOnly = true)
     public ResponseEntity<Items<LinkView>> list(Caller caller, @PathVariable UUID animalId, Query query) {
         Page page = query.page();
-        requireAnimal(caller, animalId);
+        give.requireAnimal(caller, animalId);
         List<ShareLinkRow> found = rows.list(caller.organisationId(), animalId, page.after(), page.fetch());
         return page.reply(views(found), LinkView::id, each -> each);
     }
@@ -147,12 +143,6 @@ class LinkController {
             give.revoke(caller, animalId, id);
             return Reply.ok(view(get(caller, animalId, id)));
         });
-    }
-
-    private void requireAnimal(Caller caller, UUID animalId) {
-        if (animals.find(caller.organisationId(), animalId).isEmpty()) {
-            throw ProblemException.notFound("animal");
-        }
     }
 
     private ShareLinkRow get(Caller caller, UUID animalId, UUID id) {

@@ -6,31 +6,25 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.SentForm;
 
-/**
- * What was typed into the form, as the same JSON that a program would send, so that both are read and refused alike.
- *
- * <p>A browser sends every line break of a text as two characters (HTML, "form submission": newlines are normalised to
- * CR LF); they become one again, as they were typed.
- */
+/** What was typed into the form, as the same JSON that a program would send, so that both are read and refused alike. */
 final class AnswerForm {
 
     static final int TESTS = 3;
     static final int RULINGS = 3;
 
-    private final Map<String, List<String>> typed;
+    private final SentForm form;
     private final ObjectNode document = JsonNodeFactory.instance.objectNode();
     private final Map<String, String> fieldOf = new HashMap<>();
 
-    /** @param typed the fields as they were sent */
-    AnswerForm(Map<String, List<String>> typed) {
-        this.typed = typed;
+    AnswerForm(SentForm form) {
+        this.form = form;
         text(document, "seenUpTo", "seenUpTo", "#");
         text(document, "sawAnimal", "sawAnimal", "#");
         text(document, "urgency", "urgency", "#");
@@ -56,7 +50,7 @@ final class AnswerForm {
 
     /** What was typed into a field; empty where nothing was. */
     String typed(String field) {
-        return find(field).orElse("");
+        return form.typed(field);
     }
 
     /** What is wrong, by the field it is wrong in; what is wrong with the whole stands under the empty name. */
@@ -65,35 +59,23 @@ final class AnswerForm {
         for (Fault fault : faults) {
             String field = Optional.ofNullable(fieldOf.get(String.valueOf(fault.pointer())))
                     .orElse("");
-            byField.computeIfAbsent(field, each -> new ArrayList<>())
-                    .add("It " + fault.wrong() + ". Right would be: " + fault.right() + ".");
+            byField.computeIfAbsent(field, each -> new ArrayList<>()).add(SentForm.words(fault));
         }
         return byField;
-    }
-
-    private Optional<String> find(String field) {
-        @Nullable List<String> values = typed.get(field);
-        return values == null || values.isEmpty()
-                ? Optional.empty()
-                : Optional.of(values.get(0).replace("\r\n", "\n"));
-    }
-
-    private Optional<String> findGiven(String field) {
-        return find(field).filter(text -> !text.isBlank());
     }
 
     /** A field that is left empty is not sent on; where it is needed, its lack is told at the field. */
     private boolean text(ObjectNode into, String name, String field, String pointer) {
         fieldOf.put(pointer + "/" + name, field);
-        Optional<String> given = findGiven(field);
+        Optional<String> given = form.find(field);
         given.ifPresent(text -> into.put(name, text));
         return given.isPresent();
     }
 
     private void findings() {
         ArrayNode findings = JsonNodeFactory.instance.arrayNode();
-        for (String field : typed.keySet()) {
-            if (field.startsWith("finding.") && findGiven(field).isPresent()) {
+        for (String field : form.names()) {
+            if (field.startsWith("finding.") && form.find(field).isPresent()) {
                 String finding = field.substring("finding.".length());
                 String pointer = "#/findings/" + findings.size();
                 ObjectNode said = findings.addObject().put("finding", finding);
@@ -105,8 +87,8 @@ final class AnswerForm {
                 }
                 text(said, "words", "remark." + finding, pointer);
             } else if (field.startsWith("remark.")
-                    && findGiven(field).isPresent()
-                    && findGiven("finding." + field.substring("remark.".length()))
+                    && form.find(field).isPresent()
+                    && form.find("finding." + field.substring("remark.".length()))
                             .isEmpty()) {
                 // A remark without a verdict is not dropped: it is asked for what it says of the finding.
                 String finding = field.substring("remark.".length());
@@ -163,7 +145,7 @@ final class AnswerForm {
 
     private void approval() {
         fieldOf.put("#/approvesRelease", "approvesRelease");
-        findGiven("approvesRelease").ifPresent(text -> {
+        form.find("approvesRelease").ifPresent(text -> {
             if (text.equals("true") || text.equals("false")) {
                 document.put("approvesRelease", text.equals("true"));
             } else {

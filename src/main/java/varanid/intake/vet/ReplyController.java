@@ -5,30 +5,25 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import jakarta.servlet.http.HttpServletRequest;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.InvalidMediaTypeException;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
-import org.springframework.util.InvalidMimeTypeException;
-import org.springframework.util.MimeTypeUtils;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import varanid.intake.assessment.KeptLook;
+import varanid.intake.platform.web.Accepted;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
+import varanid.intake.platform.web.SentForm;
 import varanid.intake.share.LinkKind;
 import varanid.intake.share.Links;
 import varanid.intake.share.OpenedLink;
@@ -95,7 +90,7 @@ class ReplyController {
     @PostMapping(path = "/reply/{secret}", consumes = MediaType.APPLICATION_FORM_URLENCODED_VALUE)
     ResponseEntity<?> answer(@PathVariable String secret, HttpServletRequest request) {
         OpenedLink link = links.open(LinkKind.REPLY, secret, "reply", request.getRemoteAddr());
-        AnswerForm form = new AnswerForm(typed(request));
+        AnswerForm form = new AnswerForm(SentForm.of(request));
         String key = form.typed(ReplyPage.KEY);
         try {
             VetAnswer kept = replies.keep(link, form, key).answer();
@@ -112,18 +107,6 @@ class ReplyController {
         }
     }
 
-    private static Map<String, List<String>> typed(HttpServletRequest request) {
-        Map<String, List<String>> typed = new LinkedHashMap<>();
-        try {
-            request.getParameterMap().forEach((name, values) -> typed.put(name, List.of(values)));
-        } catch (IllegalStateException e) {
-            // That is how the container says that it is too large, or cannot be decoded.
-            throw new ProblemException(
-                    ProblemType.TOO_LARGE, "The form cannot be read, or is larger than is taken here. Shorten it.");
-        }
-        return typed;
-    }
-
     private static String keptAt(String secret, VetAnswer answer) {
         return LinkKind.REPLY.path() + secret + "?kept=" + answer.id();
     }
@@ -138,16 +121,8 @@ class ReplyController {
 
     /** Whether JSON is liked better than a page; who does not mind gets the page. */
     private static boolean wantsJson(HttpServletRequest request) {
-        List<MediaType> wanted = new ArrayList<>();
-        try {
-            wanted.addAll(MediaType.parseMediaTypes(Collections.list(request.getHeaders(HttpHeaders.ACCEPT))));
-            MimeTypeUtils.sortBySpecificity(wanted);
-        } catch (InvalidMediaTypeException | InvalidMimeTypeException e) {
-            return false;
-        }
-        wanted.sort((one, other) -> Double.compare(other.getQualityValue(), one.getQualityValue()));
-        return wanted.stream()
-                .filter(type -> type.getQualityValue() > 0)
+        return Accepted.find(request).stream()
+                .flatMap(List::stream)
                 .filter(type -> type.includes(HTML) || type.includes(MediaType.APPLICATION_JSON))
                 .findFirst()
                 .filter(type -> !type.includes(HTML))

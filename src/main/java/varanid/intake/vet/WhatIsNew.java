@@ -69,13 +69,12 @@ record WhatIsNew(LookFacts look, List<KeptLook.Sign> signs, boolean moreUrgent, 
         if (!look.isStrict()) {
             return false;
         }
-        Set<String> routes = new HashSet<>(look.kept().isolationRoutes());
-        known.forEach(sign -> routes.removeAll(sign.strictRoutes()));
-        seen.filter(LookFacts::isStrict)
-                .ifPresent(before -> routes.removeAll(before.kept().isolationRoutes()));
-        boolean isAccountedFor = seen.filter(LookFacts::isStrict).isPresent()
-                || known.stream().anyMatch(sign -> !sign.strictRoutes().isEmpty());
-        return !routes.isEmpty() || !isAccountedFor;
+        Set<String> readOrWritten = new HashSet<>();
+        known.forEach(sign -> readOrWritten.addAll(sign.strictRoutes()));
+        Optional<LookFacts> strictBefore = seen.filter(LookFacts::isStrict);
+        strictBefore.ifPresent(before -> readOrWritten.addAll(before.kept().isolationRoutes()));
+        boolean isAccountedFor = strictBefore.isPresent() || !readOrWritten.isEmpty();
+        return !isAccountedFor || !readOrWritten.containsAll(look.kept().isolationRoutes());
     }
 
     /** Something that has to be seen was seen in the look before, and is not now. */

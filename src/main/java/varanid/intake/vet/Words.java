@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.PropertyNamingStrategies;
@@ -105,11 +104,7 @@ class Words {
     }
 
     private static String get(Map<String, String> all, String where, String code) {
-        @Nullable String found = all.get(code);
-        if (found == null) {
-            throw new IllegalStateException(PATH + " has no " + code + " in " + where);
-        }
-        return found;
+        return ReferenceFile.get(PATH, all, where, code);
     }
 
     @JsonNaming(PropertyNamingStrategies.KebabCaseStrategy.class)

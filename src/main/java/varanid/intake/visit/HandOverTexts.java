@@ -105,11 +105,7 @@ class HandOverTexts {
     }
 
     private static <T> T get(Map<String, T> all, String where, String code) {
-        @Nullable T found = all.get(code);
-        if (found == null) {
-            throw new IllegalStateException(PATH + " has no " + code + " in " + where);
-        }
-        return found;
+        return ReferenceFile.get(PATH, all, where, code);
     }
 
     /** Something to be careful of. */

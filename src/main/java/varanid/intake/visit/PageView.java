@@ -251,7 +251,9 @@ public record PageView(
                     }
                 } else if (before != null && areSigns(before, statement)) {
                     next = shown.remove(shown.size() - 1).andAlso(next);
-                } else if (before != null && saysTheSame(before, statement)) {
+                } else if (before != null
+                        && shown.get(shown.size() - 1).items().size() == 1
+                        && saysTheSame(before, statement)) {
                     next = next.after(shown.remove(shown.size() - 1).label());
                 }
                 shown.add(next);
@@ -285,7 +287,8 @@ public record PageView(
                     && !one.label().isEmpty()
                     && !other.label().isEmpty()
                     && one.text().equals(other.text())
-                    && one.when().equals(other.when())
+                    && Objects.equals(one.at(), other.at())
+                    && Objects.equals(one.by(), other.by())
                     && Objects.equals(one.on(), other.on())
                     && Objects.equals(one.qualifier(), other.qualifier());
         }

@@ -69,13 +69,6 @@ record Statement(
      */
     record Measure(BigDecimal value, String unit) {}
 
-    /** The moment and the person. */
-    record When(@Nullable Instant at, @Nullable String by) {}
-
-    When when() {
-        return new When(at, by);
-    }
-
     static Statement of(String code, Basis basis, String label, String text) {
         return new Statement(code, basis, label, text, null, null, null, null, Weight.PLAIN, null, null);
     }

@@ -127,21 +127,25 @@ class WorklistRows {
     @Transactional(readOnly = true)
     public List<Room> listRooms(UUID organisationId, int fetch) {
         inTheOrderOfAnIndex();
-        return jdbc.sql("""
-                        WITH RECURSIVE found AS (
-                            (SELECT room_id, room_name FROM worklist_entry
-                             WHERE organisation_id = :organisationId AND room_id IS NOT NULL
-                             ORDER BY room_id LIMIT 1)
-                            UNION ALL
-                            SELECT next.room_id, next.room_name FROM found, LATERAL (
-                                SELECT room_id, room_name FROM worklist_entry
-                                WHERE organisation_id = :organisationId AND room_id > found.room_id
-                                ORDER BY room_id LIMIT 1) AS next)
-                        SELECT room_id, room_name FROM found LIMIT :fetch""")
-                .param("organisationId", organisationId)
-                .param("fetch", fetch)
+        Select select = rooms(organisationId, fetch);
+        return jdbc.sql(select.sql())
+                .params(select.values())
                 .query((row, number) -> new Room(row.getObject("room_id", UUID.class), text(row, "room_name")))
                 .list();
+    }
+
+    static Select rooms(UUID organisationId, int fetch) {
+        return new Select("""
+                WITH RECURSIVE found AS (
+                    (SELECT room_id, room_name FROM worklist_entry
+                     WHERE organisation_id = :organisationId AND room_id IS NOT NULL
+                     ORDER BY room_id LIMIT 1)
+                    UNION ALL
+                    SELECT next.room_id, next.room_name FROM found, LATERAL (
+                        SELECT room_id, room_name FROM worklist_entry
+                        WHERE organisation_id = :organisationId AND room_id > found.room_id
+                        ORDER BY room_id LIMIT 1) AS next)
+                SELECT room_id, room_name FROM found LIMIT :fetch""", Map.of("organisationId", organisationId, "fetch", fetch));
     }
 
     static Optional<Select> actNow(

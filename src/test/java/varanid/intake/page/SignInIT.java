@@ -559,9 +559,7 @@ class SignInIT {
     private Signed signIn(Role role) {
         Organisation rescue = organisations.create();
         Client person = rescue.person(role);
-        Browser browser = new Browser(person.port());
-        assertThat(use(browser, linkFor(rescue, person)).status()).isEqualTo(303);
-        return new Signed(rescue, person, browser);
+        return new Signed(rescue, person, Browser.signedIn(rescue, person));
     }
 
     private static Answer post(Browser browser, String path, String... headers) {

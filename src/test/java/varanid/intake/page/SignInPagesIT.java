@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -23,14 +22,8 @@ class SignInPagesIT {
     @Autowired
     Organisations organisations;
 
-    static Stream<Screens> screens() {
-        return Stream.concat(
-                Screens.all(),
-                Stream.of(Screens.phone().largeText(), Screens.phone().withoutScripts()));
-    }
-
     @ParameterizedTest
-    @MethodSource("screens")
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void everyPageIsLookedAt(Screens screens) {
         Organisations.Organisation rescue = organisations.create();
         Client keeper = rescue.keeper();
@@ -80,7 +73,7 @@ class SignInPagesIT {
     }
 
     @ParameterizedTest
-    @MethodSource("screens")
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void anAdministratorAddsAPersonAndLetsThemIn(Screens screens) {
         Organisations.Organisation rescue = organisations.create();
         Client office = rescue.administrator();

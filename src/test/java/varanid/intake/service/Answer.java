@@ -1,5 +1,11 @@
 package varanid.intake.service;
 
+import java.io.IOException;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.StreamSupport;
@@ -14,6 +20,21 @@ public record Answer(int status, HttpHeaders headers, String body) {
     private static final JsonMapper JSON = JsonMapper.builder()
             .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
             .build();
+
+    /** What a request is answered. */
+    static Answer to(HttpRequest request, HttpClient http) {
+        try {
+            HttpResponse<String> response = http.send(request, BodyHandlers.ofString(StandardCharsets.UTF_8));
+            HttpHeaders received = new HttpHeaders();
+            response.headers().map().forEach(received::addAll);
+            return new Answer(response.statusCode(), received, response.body());
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
 
     public JsonNode json() {
         return JSON.readTree(body);

@@ -1,6 +1,5 @@
 package varanid.intake.service;
 
-import java.io.IOException;
 import java.net.CookieManager;
 import java.net.CookiePolicy;
 import java.net.HttpCookie;
@@ -10,8 +9,6 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublisher;
 import java.net.http.HttpRequest.BodyPublishers;
-import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.HashMap;
@@ -19,7 +16,6 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.springframework.http.HttpHeaders;
 
 /** Asks for pages, keeps cookies, and sends forms, as a browser without scripts does. Follows no redirect by itself. */
 public final class Browser {
@@ -113,17 +109,7 @@ public final class Browser {
         if (headers.length > 0) {
             request.headers(headers);
         }
-        try {
-            HttpResponse<String> response = http.send(request.build(), BodyHandlers.ofString(StandardCharsets.UTF_8));
-            HttpHeaders received = new HttpHeaders();
-            response.headers().map().forEach(received::addAll);
-            return new Answer(response.statusCode(), received, response.body());
-        } catch (IOException e) {
-            throw new IllegalStateException(e);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException(e);
-        }
+        return Answer.to(request.build(), http);
     }
 
     private static String encode(String text) {

@@ -1,17 +1,13 @@
 package varanid.intake.service;
 
-import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublisher;
 import java.net.http.HttpRequest.BodyPublishers;
-import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.UUID;
-import org.springframework.http.HttpHeaders;
 
 /**
  * A person with a token, asking the service.
@@ -57,16 +53,6 @@ public record Client(int port, UUID personId, String token) {
         if (headers.length > 0) {
             request.headers(headers);
         }
-        try {
-            HttpResponse<String> response = HTTP.send(request.build(), BodyHandlers.ofString(StandardCharsets.UTF_8));
-            HttpHeaders received = new HttpHeaders();
-            response.headers().map().forEach(received::addAll);
-            return new Answer(response.statusCode(), received, response.body());
-        } catch (IOException e) {
-            throw new IllegalStateException(e);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException(e);
-        }
+        return Answer.to(request.build(), HTTP);
     }
 }

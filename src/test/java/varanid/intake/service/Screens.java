@@ -98,6 +98,11 @@ public final class Screens {
         return Stream.of(phone(), phone().dark(), desk(), desk().dark());
     }
 
+    /** All of that, and a phone with large text, and one without scripts. */
+    public static Stream<Screens> everyWay() {
+        return Stream.concat(all(), Stream.of(phone().largeText(), phone().withoutScripts()));
+    }
+
     public Screens dark() {
         return new Screens(width, height, name + "-dark", true, scripts, textSize, signedIn, port);
     }
@@ -217,7 +222,11 @@ public final class Screens {
                     return;
                 } catch (PlaywrightException e) {
                     System.err.println("no picture " + file + " (try " + tries + "): "
-                            + e.getMessage().lines().skip(1).findFirst().orElse(""));
+                            + String.valueOf(e.getMessage())
+                                    .lines()
+                                    .skip(1)
+                                    .findFirst()
+                                    .orElse(""));
                 }
             }
         }

@@ -111,6 +111,24 @@ class PagesAreStretchesOfAnIndexIT {
         }
     }
 
+    @Test
+    void theRoomsAreFoundByOneStepThroughAnIndexForEach() {
+        JsonNode plan = explain(WorklistRows.rooms(organisation, Worklist.MOST_ROOMS));
+        List<JsonNode> nodes = new ArrayList<>();
+        collect(plan.get("Plan"), nodes);
+        double entries = 0;
+        for (JsonNode node : nodes) {
+            String type = node.get("Node Type").stringValue();
+            assertThat(type).as("%s", plan).isNotIn("Seq Scan", "Sort", "Incremental Sort", "Bitmap Heap Scan");
+            if (type.startsWith("Index")) {
+                entries += node.get("Actual Rows").asDouble()
+                        * node.get("Actual Loops").asDouble();
+            }
+        }
+        assertThat(entries).as("%s", plan).isBetween(2.0, Worklist.MOST_ROOMS + 1.0);
+        assertThat(plan.get("Plan").get("Actual Rows").asDouble()).isGreaterThan(1);
+    }
+
     private static String index(Only only, String where) {
         return "worklist_" + where
                 + switch (only) {

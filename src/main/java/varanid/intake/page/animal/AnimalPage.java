@@ -27,6 +27,7 @@ import varanid.intake.page.SeeOther;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Role;
+import varanid.intake.platform.web.SentForm;
 import varanid.intake.quarantine.FollowUps;
 import varanid.intake.visit.PageView;
 import varanid.intake.visit.Shown;
@@ -110,19 +111,19 @@ class AnimalPage {
     @PostMapping("/animals/{animalId}/diary")
     ModelAndView log(Caller caller, @PathVariable UUID animalId, HttpServletRequest sent) {
         caller.require(Role.KEEPER);
-        TypedForm form = TypedForm.of(sent);
+        SentForm form = SentForm.of(sent);
         ObjectNode entry = JsonNodeFactory.instance.objectNode();
         for (String field : List.of("ate", "food", "drank", "seen", "demeanour", "cleaning", "miteCheck", "note")) {
-            form.text(entry, field);
+            form.putText(entry, field);
         }
         ObjectNode passed = JsonNodeFactory.instance.objectNode();
-        form.text(passed, "stool");
-        form.text(passed, "urate");
+        form.putText(passed, "stool");
+        form.putText(passed, "urate");
         if (!passed.isEmpty()) {
             entry.set("passed", passed);
         }
         // Every button of the page has the same key: who goes back and presses another one says another thing.
-        @Nullable String key = form.key().map(each -> each + " " + entry).orElse(null);
+        @Nullable String key = form.key(SentForms.KEY).map(each -> each + " " + entry).orElse(null);
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST /animals/" + animalId + "/diary",
@@ -136,14 +137,14 @@ class AnimalPage {
     @PostMapping("/animals/{animalId}/weighings")
     ModelAndView weigh(Caller caller, @PathVariable UUID animalId, HttpServletRequest sent) {
         caller.require(Role.KEEPER);
-        TypedForm form = TypedForm.of(sent);
+        SentForm form = SentForm.of(sent);
         ObjectNode weighing = JsonNodeFactory.instance.objectNode();
-        form.weight(weighing);
-        form.tick(weighing, "wet");
+        SentForms.weight(form, weighing);
+        form.putTick(weighing, "wet");
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST /animals/" + animalId + "/weighings",
-                form.key().orElse(null),
+                form.key(SentForms.KEY).orElse(null),
                 weighing,
                 request -> {
                     weighings.keep(caller, animalId, request);
@@ -154,14 +155,14 @@ class AnimalPage {
     }
 
     private ModelAndView refused(
-            Caller caller, UUID animalId, String which, TypedForm form, SentForms.Outcome outcome) {
+            Caller caller, UUID animalId, String which, SentForm form, SentForms.Outcome outcome) {
         ModelAndView page = page(HttpStatus.UNPROCESSABLE_CONTENT, caller, animalId, USUAL_EVENTS);
         page.addObject("refused", which);
-        page.addObject("typed", form.typed());
+        page.addObject("typed", form);
         page.addObject("faults", outcome.faults());
         page.addObject("sentBefore", outcome.sentBefore());
         if (!outcome.sentBefore()) {
-            form.key().ifPresent(key -> page.addObject(which + "Key", key));
+            form.key(SentForms.KEY).ifPresent(key -> page.addObject(which + "Key", key));
         }
         return page;
     }
@@ -210,7 +211,7 @@ class AnimalPage {
         typed.put("unit", last.map(Weighings.Instrument::unit).orElse("g"));
         last.flatMap(Weighings.Instrument::step).ifPresent(step -> typed.put("resolution", step.toPlainString()));
         last.flatMap(Weighings.Instrument::scale).ifPresent(scale -> typed.put("scale", scale));
-        page.addObject("typed", typed);
+        page.addObject("typed", SentForm.filledWith(typed));
         page.addObject("faults", Map.of());
         page.addObject("sentBefore", false);
         page.addObject("refused", "");

@@ -29,6 +29,7 @@ import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.QrCode;
 import varanid.intake.platform.web.Role;
+import varanid.intake.platform.web.SentForm;
 import varanid.intake.share.GiveLinks;
 import varanid.intake.share.LinkKind;
 import varanid.intake.visit.PageView;
@@ -63,7 +64,7 @@ class HandOverPage {
             @RequestParam(required = false) @Nullable String revoked,
             Locale locale) {
         ModelAndView page =
-                page(HttpStatus.OK, caller, animalId, TypedForm.empty(), Map.of(), Optional.ofNullable(before), locale);
+                page(HttpStatus.OK, caller, animalId, SentForm.empty(), Map.of(), Optional.ofNullable(before), locale);
         page.addObject("revoked", revoked != null);
         return page;
     }
@@ -71,21 +72,21 @@ class HandOverPage {
     /** Shown at once and not behind a redirect: the address is nowhere to be read again. */
     @PostMapping("/animals/{animalId}/hand-over")
     ModelAndView giveLink(Caller caller, @PathVariable UUID animalId, HttpServletRequest sent, Locale locale) {
-        TypedForm form = TypedForm.of(sent);
+        SentForm form = SentForm.of(sent);
         ObjectNode link = JsonNodeFactory.instance.objectNode();
-        form.text(link, "kind");
-        form.text(link, "recipient");
-        form.number(link, "validDays", "validDays");
+        form.putText(link, "kind");
+        form.putText(link, "recipient");
+        form.putNumber(link, "validDays", "validDays");
         // Who goes back and makes another one wants another one.
         JsonRequest request = JsonRequest.ofForm(
                 "POST /animals/" + animalId + "/hand-over",
                 link,
-                form.key().map(key -> key + " " + link).orElse(null));
+                form.key(SentForms.KEY).map(key -> key + " " + link).orElse(null));
         try {
             JsonNode body = json.readTree(Objects.requireNonNull(
                     links.give(caller, animalId, request, sent).getBody()));
             ModelAndView page =
-                    page(HttpStatus.OK, caller, animalId, TypedForm.empty(), Map.of(), Optional.empty(), locale);
+                    page(HttpStatus.OK, caller, animalId, SentForm.empty(), Map.of(), Optional.empty(), locale);
             page.addObject("made", made(body, caller.zone(), locale));
             return page;
         } catch (ProblemException e) {
@@ -97,7 +98,7 @@ class HandOverPage {
                     caller,
                     animalId,
                     form,
-                    TypedForm.faults(e.faults(), Map.of()),
+                    Faults.byField(e.faults(), Map.of()),
                     Optional.empty(),
                     locale);
         }
@@ -113,7 +114,7 @@ class HandOverPage {
             HttpStatus status,
             Caller caller,
             UUID animalId,
-            TypedForm form,
+            SentForm form,
             Map<String, List<String>> faults,
             Optional<UUID> before,
             Locale locale) {
@@ -124,9 +125,9 @@ class HandOverPage {
         page.addObject("sheets", List.of("animal"));
         page.addObject("animal", animalId);
         page.addObject("it", view);
-        page.addObject("typed", form.typed());
+        page.addObject("typed", form);
         page.addObject("faults", faults);
-        page.addObject("key", form.key().orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject("key", form.key(SentForms.KEY).orElseGet(() -> UUID.randomUUID().toString()));
         page.addObject("mayGive", caller.may(Role.KEEPER) || caller.may(Role.CLINICIAN));
         page.addObject("confirms", caller.may(Role.CLINICIAN));
         page.addObject("revoked", false);

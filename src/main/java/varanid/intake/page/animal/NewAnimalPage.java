@@ -18,6 +18,7 @@ import varanid.intake.animal.Asked;
 import varanid.intake.page.SeeOther;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Role;
+import varanid.intake.platform.web.SentForm;
 
 /** Registers a newcomer by what is known of it, however little; then it is looked over. */
 @Controller
@@ -42,17 +43,17 @@ class NewAnimalPage {
     @GetMapping(PATH)
     ModelAndView form(Caller caller) {
         caller.require(Role.KEEPER);
-        return page(HttpStatus.OK, TypedForm.of(Map.of("unit", "g")), Map.of(), false);
+        return page(HttpStatus.OK, SentForm.filledWith(Map.of("unit", "g")), Map.of(), false);
     }
 
     @PostMapping(PATH)
     ModelAndView register(Caller caller, HttpServletRequest sent) {
         caller.require(Role.KEEPER);
-        TypedForm form = TypedForm.of(sent);
+        SentForm form = SentForm.of(sent);
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST " + PATH,
-                form.key().orElse(null),
+                form.key(SentForms.KEY).orElse(null),
                 document(form),
                 request -> "/animals/" + arrivals.addAnimal(caller, request) + "/look",
                 FIELDS);
@@ -61,16 +62,16 @@ class NewAnimalPage {
                 .orElseGet(() -> page(HttpStatus.UNPROCESSABLE_CONTENT, form, outcome.faults(), outcome.sentBefore()));
     }
 
-    private ObjectNode document(TypedForm form) {
+    private ObjectNode document(SentForm form) {
         ObjectNode animal = JsonNodeFactory.instance.objectNode();
         for (String field : List.of("name", "tag", "lifeStage", "sex", "arrivedOn", "declaredOrigin", "notes")) {
-            form.text(animal, field);
+            form.putText(animal, field);
         }
         form.find("species").ifPresent(name -> animal.putObject("species").put("name", name));
         // A step or a scale without a weight is asked about, not dropped.
         if (Stream.of("weight", "resolution", "scale")
                 .anyMatch(field -> form.find(field).isPresent())) {
-            form.weight(animal.putArray("weights").addObject());
+            SentForms.weight(form, animal.putArray("weights").addObject());
         }
         ObjectNode evidence = JsonNodeFactory.instance.objectNode();
         asked.origins()
@@ -82,21 +83,21 @@ class NewAnimalPage {
         return animal;
     }
 
-    private ModelAndView page(HttpStatus status, TypedForm form, Map<String, List<String>> faults, boolean sentBefore) {
+    private ModelAndView page(HttpStatus status, SentForm form, Map<String, List<String>> faults, boolean sentBefore) {
         ModelAndView page = new ModelAndView("new-animal", status);
         page.addObject("sheets", List.of("animal"));
-        page.addObject("typed", form.typed());
+        page.addObject("typed", form);
         page.addObject("faults", faults);
         page.addObject("sentBefore", sentBefore);
         page.addObject(
                 "key",
-                form.key()
+                form.key(SentForms.KEY)
                         .filter(key -> !sentBefore)
                         .orElseGet(() -> UUID.randomUUID().toString()));
         page.addObject("scales", List.of());
         page.addObject("species", asked.species());
         page.addObject("origins", asked.origins());
-        page.addObject("originsAnswered", form.typed().keySet().stream().anyMatch(field -> field.startsWith(EVIDENCE)));
+        page.addObject("originsAnswered", form.names().stream().anyMatch(field -> field.startsWith(EVIDENCE)));
         page.addObject("codes", asked.sourceCodes());
         return page;
     }

@@ -8,16 +8,21 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Once;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.Reply;
+import varanid.intake.platform.web.SentForm;
 
 /** Keeps what a form says, once for the form's key, in one transaction. */
 @Component
 class SentForms {
+
+    /** The field with a form's own key, of which its effect happens once. */
+    static final String KEY = "key";
 
     private final Once once;
 
@@ -62,9 +67,18 @@ class SentForms {
             if (e.type().equals(ProblemType.KEY_REUSED)) {
                 return new Outcome(Optional.empty(), Map.of(), true);
             } else if (e.type().equals(ProblemType.INVALID_REQUEST)) {
-                return new Outcome(Optional.empty(), TypedForm.faults(e.faults(), fieldOf), false);
+                return new Outcome(Optional.empty(), Faults.byField(e.faults(), fieldOf), false);
             }
             throw e;
         }
+    }
+
+    /** Puts a weight as its fields have it. */
+    static void weight(SentForm form, ObjectNode into) {
+        form.putNumber(into, "value", "weight");
+        form.putText(into, "unit");
+        form.putNumber(into, "resolution", "resolution");
+        form.putText(into, "scale");
+        form.putTick(into, "confirmed");
     }
 }

@@ -1,12 +1,10 @@
 package varanid.intake.page.look;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -14,6 +12,7 @@ import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 import varanid.intake.checklist.Edition;
 import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.SentForm;
 import varanid.intake.scoring.ChecklistDraft;
 
 /** What was put into the form of a look, as the same JSON that a program would send. */
@@ -37,37 +36,30 @@ final class LookForm {
     /** Before the id of a section: none of its signs was there. */
     static final String NONE = "none.";
 
-    /** What people type; more is left as it is, to be refused with the reason. */
-    private static final Pattern NUMERAL = Pattern.compile("[+-]?\\d{1,9}([.,]\\d{1,9})?");
-
-    private final Map<String, List<String>> typed;
+    private final SentForm form;
     private final Edition edition;
 
-    /** @param typed the fields as they were sent */
-    LookForm(Map<String, List<String>> typed, Edition edition) {
-        this.typed = typed;
+    LookForm(SentForm form, Edition edition) {
+        this.form = form;
         this.edition = edition;
     }
 
     /** What was typed into a field; empty where nothing was. */
     String typed(String field) {
-        List<String> values = values(field);
-        return values.isEmpty() ? "" : values.get(0);
+        return form.typed(field);
     }
 
     boolean isTyped(String field, String value) {
-        return values(field).contains(value);
+        return form.values(field).contains(value);
     }
 
     Optional<String> key() {
-        return find(KEY).filter(key -> key.length() <= 200);
+        return form.key(KEY);
     }
 
     /** The same as a form that was not sent yet. */
     LookForm withoutKey() {
-        Map<String, List<String>> rest = new LinkedHashMap<>(typed);
-        rest.remove(KEY);
-        return new LookForm(rest, edition);
+        return new LookForm(form.without(KEY), edition);
     }
 
     JsonNode document() {
@@ -75,17 +67,17 @@ final class LookForm {
         document.put("checklist", edition.id());
         document.put("version", edition.version());
         ArrayNode conditions = document.putArray("conditions");
-        values(CONDITION).forEach(conditions::add);
+        form.values(CONDITION).forEach(conditions::add);
         document.set("answers", answers());
-        find(SKIN).ifPresent(skin -> {
+        form.find(SKIN).ifPresent(skin -> {
             ObjectNode temperature = document.putObject("skinTemperature");
-            number(temperature, "value", skin);
-            find(SKIN_UNIT).ifPresent(unit -> temperature.put("unit", unit));
-            if (find(SKIN_CONFIRMED).isPresent()) {
+            SentForm.number(temperature, "value", skin);
+            form.find(SKIN_UNIT).ifPresent(unit -> temperature.put("unit", unit));
+            if (form.find(SKIN_CONFIRMED).isPresent()) {
                 temperature.put("confirmed", true);
             }
         });
-        find(NOTE).ifPresent(note -> document.put("note", note));
+        form.find(NOTE).ifPresent(note -> document.put("note", note));
         return document;
     }
 
@@ -94,7 +86,7 @@ final class LookForm {
         Map<String, List<String>> byPlace = new LinkedHashMap<>();
         for (Fault fault : faults) {
             byPlace.computeIfAbsent(place(String.valueOf(fault.pointer())), each -> new ArrayList<>())
-                    .add("It " + fault.wrong() + ". Right would be: " + fault.right() + ".");
+                    .add(SentForm.words(fault));
         }
         return byPlace;
     }
@@ -116,20 +108,20 @@ final class LookForm {
         ObjectNode answers = JsonNodeFactory.instance.objectNode();
         for (ChecklistDraft.Finding finding : edition.checklist().draft().findings()) {
             String id = finding.id();
-            Optional<String> number = find(NUMBER + id);
-            Optional<String> second = find(SECOND + id);
-            Optional<String> chosen = find(ANSWER + id);
+            Optional<String> number = form.find(NUMBER + id);
+            Optional<String> second = form.find(SECOND + id);
+            Optional<String> chosen = form.find(ANSWER + id);
             if (finding.measure() != null && (number.isPresent() || second.isPresent())) {
                 measured(answers, finding.measure(), id, number, second);
             } else if (chosen.isPresent()) {
                 answers.put(id, chosen.get());
-            } else if (find(NONE + finding.section()).isPresent()) {
+            } else if (form.find(NONE + finding.section()).isPresent()) {
                 Sheet.findAbsent(edition, finding).ifPresent(absent -> answers.put(id, absent));
             }
         }
         // What no question of this version has is not dropped in silence.
-        for (String field : typed.keySet()) {
-            if (field.startsWith(ANSWER) && find(field).isPresent()) {
+        for (String field : form.names()) {
+            if (field.startsWith(ANSWER) && form.find(field).isPresent()) {
                 String id = field.substring(ANSWER.length());
                 if (edition.checklist().findFinding(id).isEmpty()) {
                     answers.put(id, typed(field));
@@ -147,29 +139,11 @@ final class LookForm {
             Optional<String> second) {
         ChecklistDraft.@Nullable Companion companion = measure.companion();
         if (companion == null) {
-            number.ifPresent(typed -> number(answers, id, typed));
+            number.ifPresent(typed -> SentForm.number(answers, id, typed));
             return;
         }
         ObjectNode both = answers.putObject(id);
-        number.ifPresent(typed -> number(both, "value", typed));
-        second.ifPresent(typed -> number(both, companion.id(), typed));
-    }
-
-    private static void number(ObjectNode into, String name, String typed) {
-        String numeral = typed.strip();
-        if (NUMERAL.matcher(numeral).matches()) {
-            into.put(name, new BigDecimal(numeral.replace(',', '.')));
-        } else {
-            into.put(name, typed);
-        }
-    }
-
-    private List<String> values(String field) {
-        return typed.getOrDefault(field, List.of());
-    }
-
-    /** A browser sends every line break as two characters (HTML, "form submission"); they become one again. */
-    private Optional<String> find(String field) {
-        return Optional.of(typed(field).replace("\r\n", "\n")).filter(text -> !text.isBlank());
+        number.ifPresent(typed -> SentForm.number(both, "value", typed));
+        second.ifPresent(typed -> SentForm.number(both, companion.id(), typed));
     }
 }

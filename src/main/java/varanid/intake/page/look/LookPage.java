@@ -7,7 +7,6 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -39,6 +38,7 @@ import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.Reply;
 import varanid.intake.platform.web.Role;
+import varanid.intake.platform.web.SentForm;
 
 /** Looking an animal over. */
 @Controller
@@ -74,13 +74,13 @@ class LookPage {
     @GetMapping("/animals/{animalId}/look")
     ModelAndView look(Caller caller, @PathVariable UUID animalId, Locale locale) {
         caller.require(Role.KEEPER);
-        Edition edition = edition(Map.of());
+        Edition edition = edition(SentForm.empty());
         return page(
                 HttpStatus.OK,
                 caller,
                 animal(caller, animalId),
                 edition,
-                new LookForm(Map.of(), edition),
+                new LookForm(SentForm.empty(), edition),
                 Map.of(),
                 locale);
     }
@@ -89,9 +89,9 @@ class LookPage {
     ModelAndView keep(Caller caller, @PathVariable UUID animalId, HttpServletRequest request, Locale locale) {
         caller.require(Role.KEEPER);
         Animals.Newcomer animal = animal(caller, animalId);
-        Map<String, List<String>> typed = typed(request);
-        Edition edition = edition(typed);
-        LookForm form = new LookForm(typed, edition);
+        SentForm sent = SentForm.of(request);
+        Edition edition = edition(sent);
+        LookForm form = new LookForm(sent, edition);
         JsonRequest look = JsonRequest.ofForm(
                 "POST " + path(animalId), form.document(), form.key().orElse(null));
         try {
@@ -131,12 +131,11 @@ class LookPage {
     }
 
     /** The one the form was made from; else the newest. */
-    private Edition edition(Map<String, List<String>> typed) {
+    private Edition edition(SentForm form) {
         return catalogue.list().stream()
                 .filter(Edition::published)
-                .filter(each -> typed.getOrDefault(LookForm.CHECKLIST, List.of())
-                                .contains(each.id())
-                        && typed.getOrDefault(LookForm.VERSION, List.of()).contains(String.valueOf(each.version())))
+                .filter(each -> form.values(LookForm.CHECKLIST).contains(each.id())
+                        && form.values(LookForm.VERSION).contains(String.valueOf(each.version())))
                 .findFirst()
                 .or(() -> catalogue.list().stream()
                         .filter(Edition::published)
@@ -186,18 +185,6 @@ class LookPage {
 
     private String text(String key, Locale locale) {
         return texts.getMessage(key, null, locale);
-    }
-
-    private static Map<String, List<String>> typed(HttpServletRequest request) {
-        Map<String, List<String>> typed = new LinkedHashMap<>();
-        try {
-            request.getParameterMap().forEach((name, values) -> typed.put(name, List.of(values)));
-        } catch (IllegalStateException e) {
-            // That is how the container says that it is too large, or cannot be decoded.
-            throw new ProblemException(
-                    ProblemType.TOO_LARGE, "The form cannot be read, or is larger than is taken here. Shorten it.");
-        }
-        return typed;
     }
 
     private static Set<String> listDrawings() {

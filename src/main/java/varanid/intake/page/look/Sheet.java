@@ -69,8 +69,10 @@ public record Sheet(
      * @param kind {@code level}, {@code not-seen} or {@code later}
      * @param hint what it means; empty where the label says it
      * @param drawing the name of a file; empty where there is none
+     * @param emergency whether it alone asks for the most urgent outcome
      */
-    public record Choice(String value, String label, String hint, String kind, String drawing, boolean chosen) {}
+    public record Choice(
+            String value, String label, String hint, String kind, String drawing, boolean emergency, boolean chosen) {}
 
     /** A number, and the one beside it that it needs; that one's label is empty where it needs none. */
     public record Number(
@@ -191,6 +193,8 @@ public record Sheet(
         private List<Choice> choices(ChecklistDraft.Finding finding) {
             List<Choice> choices = new ArrayList<>();
             String field = LookForm.ANSWER + finding.id();
+            List<ChecklistDraft.Outcome> outcomes = edition.checklist().draft().outcomes();
+            String most = outcomes.get(outcomes.size() - 1).code();
             if (finding.measure() == null) {
                 for (ChecklistDraft.Level level : finding.levels()) {
                     choices.add(new Choice(
@@ -199,10 +203,11 @@ public record Sheet(
                             "",
                             "level",
                             drawing(finding.id() + "." + level.code()),
+                            most.equals(level.floor()),
                             form.isTyped(field, level.code())));
                 }
             }
-            choices.add(new Choice(UNSEEN, words.unseen(), "", "not-seen", "", form.isTyped(field, UNSEEN)));
+            choices.add(new Choice(UNSEEN, words.unseen(), "", "not-seen", "", false, form.isTyped(field, UNSEEN)));
             if (finding.notYetDue() != null) {
                 choices.add(new Choice(
                         NOT_YET,
@@ -210,6 +215,7 @@ public record Sheet(
                         text(finding.notYetDue().meaning()),
                         "later",
                         "",
+                        false,
                         form.isTyped(field, NOT_YET)));
             }
             return choices;

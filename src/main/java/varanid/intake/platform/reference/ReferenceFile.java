@@ -2,6 +2,8 @@ package varanid.intake.platform.reference;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** A file of rules or words that is part of the program. */
 public final class ReferenceFile {
@@ -29,5 +31,20 @@ public final class ReferenceFile {
         } catch (IOException e) {
             throw new IllegalStateException("cannot be read: " + path, e);
         }
+    }
+
+    /**
+     * What a file has under a code.
+     *
+     * @param path the file, for whoever has to mend it
+     * @param where the part of it that {@code all} is
+     * @throws IllegalStateException where it has nothing under that code
+     */
+    public static <T> T get(String path, Map<String, T> all, String where, String code) {
+        @Nullable T found = all.get(code);
+        if (found == null) {
+            throw new IllegalStateException(path + " has no " + code + " in " + where);
+        }
+        return found;
     }
 }

@@ -2,17 +2,13 @@ package varanid.intake.platform.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.nio.charset.StandardCharsets;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.http.CacheControl;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.InvalidMediaTypeException;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
-import org.springframework.util.InvalidMimeTypeException;
-import org.springframework.util.MimeTypeUtils;
 
 /** Documents about animals, for people to read and to print, that are there in several types. */
 public final class Documents {
@@ -29,20 +25,11 @@ public final class Documents {
      * @param offered in order of preference
      */
     public static Optional<MediaType> choose(HttpServletRequest request, List<MediaType> offered) {
-        List<String> headers = Collections.list(request.getHeaders(HttpHeaders.ACCEPT));
-        if (headers.isEmpty()) {
+        if (!request.getHeaders(HttpHeaders.ACCEPT).hasMoreElements()) {
             return Optional.of(offered.get(0));
         }
-        List<MediaType> wanted;
-        try {
-            wanted = MediaType.parseMediaTypes(headers);
-            MimeTypeUtils.sortBySpecificity(wanted);
-        } catch (InvalidMediaTypeException | InvalidMimeTypeException e) {
-            return Optional.empty();
-        }
-        wanted.sort((one, other) -> Double.compare(other.getQualityValue(), one.getQualityValue()));
-        return wanted.stream()
-                .filter(type -> type.getQualityValue() > 0)
+        return Accepted.find(request).stream()
+                .flatMap(List::stream)
                 .flatMap(type -> offered.stream().filter(type::includes))
                 .findFirst();
     }

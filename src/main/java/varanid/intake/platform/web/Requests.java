@@ -2,15 +2,9 @@ package varanid.intake.platform.web;
 
 import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.http.HttpServletRequest;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
-import org.springframework.http.HttpHeaders;
-import org.springframework.http.InvalidMediaTypeException;
 import org.springframework.http.MediaType;
-import org.springframework.util.InvalidMimeTypeException;
-import org.springframework.util.MimeTypeUtils;
 import org.springframework.web.context.request.NativeWebRequest;
 
 /** Small questions to a servlet request. */
@@ -47,16 +41,8 @@ final class Requests {
      * whatever comes ({@code *}{@code /*}, or no word of it) is a program.
      */
     static boolean asksForPages(HttpServletRequest request) {
-        List<MediaType> wanted = new ArrayList<>();
-        try {
-            wanted.addAll(MediaType.parseMediaTypes(Collections.list(request.getHeaders(HttpHeaders.ACCEPT))));
-            MimeTypeUtils.sortBySpecificity(wanted);
-        } catch (InvalidMediaTypeException | InvalidMimeTypeException e) {
-            return false;
-        }
-        wanted.sort((one, other) -> Double.compare(other.getQualityValue(), one.getQualityValue()));
-        return wanted.stream()
-                .filter(type -> type.getQualityValue() > 0)
+        return Accepted.find(request).stream()
+                .flatMap(List::stream)
                 .filter(type -> type.includes(MediaType.TEXT_HTML)
                         || type.isCompatibleWith(MediaType.APPLICATION_JSON)
                         || type.isCompatibleWith(ANY_JSON))

@@ -3,7 +3,6 @@ package varanid.intake.page.checklist;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -22,14 +21,8 @@ class ChecklistScreensIT {
     @Autowired
     Organisations organisations;
 
-    static Stream<Screens> screens() {
-        return Stream.concat(
-                Screens.all(),
-                Stream.of(Screens.phone().largeText(), Screens.phone().withoutScripts()));
-    }
-
     @ParameterizedTest
-    @MethodSource("screens")
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void aSectionIsLookedAt(Screens screens) {
         Organisations.Organisation rescue = organisations.create();
         try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {

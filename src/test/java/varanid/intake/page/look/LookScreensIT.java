@@ -162,6 +162,23 @@ class LookScreensIT {
     }
 
     @Test
+    void everyEmergencyIsThreeTapsAway() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Finger finger = new Finger(screen.page());
+            finger.tap(screen.page().locator("summary"));
+            screen.shows("look-emergencies");
+            finger.tapButton("No reaction at all");
+            assertThat(screen.page().locator(".result")).containsText("vet now");
+            finger.tapButton("Finish");
+            screen.page().waitForURL(DECISION);
+            finger.report("another emergency");
+            assertThat(finger.taps).isLessThanOrEqualTo(5);
+        }
+        assertThat(kept.looks().text("/items/0/urgency")).isEqualTo("stat");
+    }
+
+    @Test
     void noneOfTheseAnswersNothingThatWasNotOnTheScreen() {
         Kept kept = newcomer();
         try (Screen screen = kept.open(Screens.phone())) {

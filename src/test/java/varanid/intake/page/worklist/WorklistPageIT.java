@@ -85,9 +85,9 @@ class WorklistPageIT {
                 .contains("3 days overdue")
                 .contains("North room")
                 .contains("/look\"")
-                .contains("/log\"");
+                .contains("#log\"");
         String mace = row(open(rescue, "/"), "Mace");
-        assertThat(mace).contains("1 day overdue").contains("due, today is the last good day");
+        assertThat(mace).contains("1 day overdue").contains("Due, and today is the last good day");
         assertThat(row(open(rescue, "/"), "Nobody looked")).contains("Nobody has looked it over yet");
         assertThat(row(open(rescue, "/?view=rounds"), "Quiet")).contains("Nothing due", "Next: Do the weighing, from");
     }

@@ -7,7 +7,6 @@ import com.microsoft.playwright.options.Media;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -27,14 +26,8 @@ class WorklistScreensIT {
     @Autowired
     TestRescue rescues;
 
-    static Stream<Screens> screens() {
-        return Stream.concat(
-                Screens.all(),
-                Stream.of(Screens.phone().largeText(), Screens.phone().withoutScripts()));
-    }
-
     @ParameterizedTest
-    @MethodSource("screens")
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void everyListIsLookedAt(Screens screens) {
         Rescue rescue = rescues.furnished();
         try (Screen screen =
@@ -49,7 +42,7 @@ class WorklistScreensIT {
     }
 
     @ParameterizedTest
-    @MethodSource("screens")
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void theFirstMorningIsLookedAt(Screens screens) {
         Rescue rescue = rescues.create();
         try (Screen screen =

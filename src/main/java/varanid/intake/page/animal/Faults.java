@@ -1,0 +1,38 @@
+package varanid.intake.page.animal;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.SentForm;
+
+/** What is wrong with a form, by the field it is wrong in. */
+final class Faults {
+
+    private Faults() {}
+
+    /**
+     * Where no field is named for a place of the request, the field has the name of what it is in.
+     *
+     * @param fieldOf the names of fields by the beginnings of pointers, the longer before the shorter
+     */
+    static Map<String, List<String>> byField(List<Fault> faults, Map<String, String> fieldOf) {
+        Map<String, List<String>> byField = new LinkedHashMap<>();
+        for (Fault fault : faults) {
+            String pointer = String.valueOf(fault.pointer());
+            String field = fieldOf.entrySet().stream()
+                    .filter(entry -> pointer.startsWith(entry.getKey()))
+                    .map(Map.Entry::getValue)
+                    .findFirst()
+                    .orElseGet(() -> pointer.replaceFirst("^#/?", "").replaceFirst("/.*", ""));
+            byField.computeIfAbsent(field, each -> new ArrayList<>()).add(SentForm.words(inForm(fault)));
+        }
+        return byField;
+    }
+
+    /** A form has a box to tick where a program sends a word. */
+    private static Fault inForm(Fault fault) {
+        return new Fault(fault.pointer(), fault.parameter(), fault.wrong(), fault.right().replace("confirmed: true", "tick the box below"));
+    }
+}
