@@ -52,13 +52,7 @@ class LinkController {
     private final Once once;
     private final Clock clock;
 
-    LinkController(
-            ShareLinkRows rows,
-            LinkUses uses,
-            GiveLinks give,
-            JdbcClient jdbc,
-            Once once,
-            Clock clock) {
+    LinkController(ShareLinkRows rows, LinkUses uses, GiveLinks give, JdbcClient jdbc, Once once, Clock clock) {
         this.rows = rows;
         this.uses = uses;
         this.give = give;

@@ -27,7 +27,8 @@ class PageViewTest {
                         null,
                         List.of()),
                 Optional.empty(),
-                new HandOverTexts());
+                new HandOverTexts(),
+                WeightPlot.PAPER);
     }
 
     private static Statement small(String label, String text) {

@@ -31,6 +31,7 @@ import varanid.intake.platform.web.SentForm;
 import varanid.intake.quarantine.FollowUps;
 import varanid.intake.visit.PageView;
 import varanid.intake.visit.Shown;
+import varanid.intake.visit.SignHistory;
 import varanid.intake.visit.Story;
 import varanid.intake.weight.Weighings;
 
@@ -123,7 +124,8 @@ class AnimalPage {
             entry.set("passed", passed);
         }
         // Every button of the page has the same key: who goes back and presses another one says another thing.
-        @Nullable String key = form.key(SentForms.KEY).map(each -> each + " " + entry).orElse(null);
+        @Nullable
+        String key = form.key(SentForms.KEY).map(each -> each + " " + entry).orElse(null);
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST /animals/" + animalId + "/diary",
@@ -154,8 +156,7 @@ class AnimalPage {
         return outcome.next().map(SeeOther::path).orElseGet(() -> refused(caller, animalId, "weighing", form, outcome));
     }
 
-    private ModelAndView refused(
-            Caller caller, UUID animalId, String which, SentForm form, SentForms.Outcome outcome) {
+    private ModelAndView refused(Caller caller, UUID animalId, String which, SentForm form, SentForms.Outcome outcome) {
         ModelAndView page = page(HttpStatus.UNPROCESSABLE_CONTENT, caller, animalId, USUAL_EVENTS);
         page.addObject("refused", which);
         page.addObject("typed", form);
@@ -192,7 +193,9 @@ class AnimalPage {
                         .find(organisation, caller.zone(), animalId, LocalDate.ofInstant(now, caller.zone()))
                         .map(ShownQuarantine::of)
                         .orElseThrow());
-        page.addObject("signs", story.readSigns(organisation, caller.zone(), animal, now, MOST_LOOKS));
+        SignHistory signs = story.readSigns(organisation, caller.zone(), animal, now, MOST_LOOKS);
+        page.addObject("signs", signs);
+        page.addObject("signPlots", SignPlot.of(signs));
         List<Story.Event> all = story.list(organisation, caller.zone(), animal, now);
         page.addObject("events", all.stream().limit(events).toList());
         page.addObject("eventsMore", all.size() > events ? events + MORE_EVENTS : null);

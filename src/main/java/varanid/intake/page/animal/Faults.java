@@ -33,6 +33,10 @@ final class Faults {
 
     /** A form has a box to tick where a program sends a word. */
     private static Fault inForm(Fault fault) {
-        return new Fault(fault.pointer(), fault.parameter(), fault.wrong(), fault.right().replace("confirmed: true", "tick the box below"));
+        return new Fault(
+                fault.pointer(),
+                fault.parameter(),
+                fault.wrong(),
+                fault.right().replace("confirmed: true", "tick the box below"));
     }
 }

@@ -127,7 +127,8 @@ class HandOverPage {
         page.addObject("it", view);
         page.addObject("typed", form);
         page.addObject("faults", faults);
-        page.addObject("key", form.key(SentForms.KEY).orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject(
+                "key", form.key(SentForms.KEY).orElseGet(() -> UUID.randomUUID().toString()));
         page.addObject("mayGive", caller.may(Role.KEEPER) || caller.may(Role.CLINICIAN));
         page.addObject("confirms", caller.may(Role.CLINICIAN));
         page.addObject("revoked", false);

@@ -19,6 +19,8 @@ import tools.jackson.databind.node.ObjectNode;
 public final class SentForm {
 
     /** What people type; more is left as it is, to be refused with the reason. */
+    private static final Pattern WHOLE = Pattern.compile("[+-]?\\d{1,9}");
+
     private static final Pattern NUMERAL = Pattern.compile("[+-]?\\d{1,9}([.,]\\d{1,9})?");
 
     private static final int LONGEST_KEY = 200;
@@ -105,7 +107,9 @@ public final class SentForm {
     /** Puts a number that was typed, with a point or a comma; what is none goes on as it was typed, to be refused. */
     public static void number(ObjectNode into, String name, String typed) {
         String numeral = typed.strip();
-        if (NUMERAL.matcher(numeral).matches()) {
+        if (WHOLE.matcher(numeral).matches()) {
+            into.put(name, Long.parseLong(numeral));
+        } else if (NUMERAL.matcher(numeral).matches()) {
             into.put(name, new BigDecimal(numeral.replace(',', '.')));
         } else {
             into.put(name, typed);

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -24,18 +23,12 @@ class AnimalScreensIT {
     @Autowired
     Organisations organisations;
 
-    static Stream<Screens> screens() {
-        return Stream.concat(
-                Screens.all(),
-                Stream.of(Screens.phone().largeText(), Screens.phone().withoutScripts()));
-    }
-
     private static Page.GetByRoleOptions named(String name) {
         return new Page.GetByRoleOptions().setName(name).setExact(true);
     }
 
     @ParameterizedTest
-    @MethodSource("screens")
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void anAnimalIsRegisteredKeptAndHandedOver(Screens screens) {
         Organisation rescue = organisations.create();
         try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {
@@ -84,7 +77,7 @@ class AnimalScreensIT {
     }
 
     @ParameterizedTest
-    @MethodSource("screens")
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void whatIsKnownOfAnAnimalIsLookedAt(Screens screens) {
         Followed pebble = new Followed(organisations).furnished();
         try (Screen screen = screens.signIn(pebble.rescue, pebble.keeper).open()) {
