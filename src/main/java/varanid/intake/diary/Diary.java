@@ -2,6 +2,7 @@ package varanid.intake.diary;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -22,6 +23,14 @@ public class Diary {
         return rows.listStanding(organisationId, animalId).stream()
                 .map(DiaryRow::entry)
                 .toList();
+    }
+
+    /** One that stands; nothing where the animal has none such, or it was superseded. */
+    @Transactional(readOnly = true)
+    public Optional<DiaryEntry> find(UUID organisationId, UUID animalId, UUID id) {
+        return rows.find(organisationId, animalId, id)
+                .filter(row -> rows.listSuccessors(organisationId, List.of(id)).isEmpty())
+                .map(DiaryRow::entry);
     }
 
     /** The days, in order and each once, on which everything was cleaned. */

@@ -78,7 +78,7 @@ public class Story {
      * @param text what was seen, measured, done or said, for people
      * @param by who saw or recorded it
      * @param about what a reader must know to trust it
-     * @param lookId of a look: which
+     * @param id of a look and of a line of the diary: which
      */
     public record Event(
             Kind kind,
@@ -88,7 +88,7 @@ public class Story {
             String text,
             Optional<String> by,
             Optional<String> about,
-            Optional<UUID> lookId) {}
+            Optional<UUID> id) {}
 
     /**
      * Everything, the last first.
@@ -102,7 +102,8 @@ public class Story {
         looks.list(visit)
                 .forEach(look -> events.add(event(
                         visit, Kind.LOOK, history.look(visit, look), look.kept().id())));
-        records.diary(visit).forEach(entry -> events.add(event(visit, Kind.DIARY, history.entry(visit, entry), null)));
+        records.diary(visit)
+                .forEach(entry -> events.add(event(visit, Kind.DIARY, history.entry(visit, entry), entry.id())));
         records.weights(visit)
                 .ifPresent(words -> words.weighings()
                         .forEach(each -> events.add(
@@ -154,7 +155,7 @@ public class Story {
                 .qualified(answersPart.doubt(answer));
     }
 
-    private static Event event(Visit visit, Kind kind, Statement said, @Nullable UUID lookId) {
+    private static Event event(Visit visit, Kind kind, Statement said, @Nullable UUID id) {
         LocalDate on = said.at() == null
                 ? Objects.requireNonNull(said.on(), "a day")
                 : LocalDate.ofInstant(said.at(), visit.zone());
@@ -166,7 +167,7 @@ public class Story {
                 Markup.clean(said.text()),
                 Optional.ofNullable(said.by()).map(Markup::clean),
                 Optional.ofNullable(said.qualifier()).map(Markup::clean),
-                Optional.ofNullable(lookId));
+                Optional.ofNullable(id));
     }
 
     private static Instant endOf(LocalDate day, ZoneId zone) {

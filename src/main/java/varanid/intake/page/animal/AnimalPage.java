@@ -22,6 +22,7 @@ import org.springframework.web.servlet.ModelAndView;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 import varanid.intake.animal.Animals;
+import varanid.intake.diary.Diary;
 import varanid.intake.diary.DiaryKeeper;
 import varanid.intake.page.SeeOther;
 import varanid.intake.platform.web.Caller;
@@ -53,7 +54,8 @@ class AnimalPage {
     private final Shown shown;
     private final Story story;
     private final FollowUps followUps;
-    private final DiaryKeeper diary;
+    private final DiaryKeeper keeper;
+    private final Diary diary;
     private final Weighings weighings;
     private final SentForms forms;
     private final Clock clock;
@@ -63,7 +65,8 @@ class AnimalPage {
             Shown shown,
             Story story,
             FollowUps followUps,
-            DiaryKeeper diary,
+            DiaryKeeper keeper,
+            Diary diary,
             Weighings weighings,
             SentForms forms,
             Clock clock) {
@@ -71,6 +74,7 @@ class AnimalPage {
         this.shown = shown;
         this.story = story;
         this.followUps = followUps;
+        this.keeper = keeper;
         this.diary = diary;
         this.weighings = weighings;
         this.forms = forms;
@@ -80,6 +84,7 @@ class AnimalPage {
     /**
      * @param kept what was just kept: diary or weighing
      * @param entry of a diary: which entry
+     * @param correct the line of the diary that is to be corrected
      * @param events how many of what happened are shown
      */
     @GetMapping("/animals/{animalId}")
@@ -88,12 +93,22 @@ class AnimalPage {
             @PathVariable UUID animalId,
             @RequestParam(defaultValue = "") String kept,
             @RequestParam(required = false) @Nullable UUID entry,
+            @RequestParam(required = false) @Nullable UUID correct,
             @RequestParam(defaultValue = "" + USUAL_EVENTS) int events) {
         ModelAndView page = page(HttpStatus.OK, caller, animalId, Math.max(1, events));
         page.addObject("kept", kept);
+        page.addObject("entry", entry);
+        if (correct != null) {
+            page.addObject(
+                    "typed",
+                    diary.find(caller.organisationId(), animalId, correct)
+                            .map(TypedEntry::of)
+                            .orElseThrow(() -> ProblemException.notFound("line of the diary")));
+            page.addObject("refused", "diary");
+        }
         page.addObject(
                 "lookNow",
-                entry == null ? List.of() : diary.listReasonsToLookNow(caller.organisationId(), animalId, entry));
+                entry == null ? List.of() : keeper.listReasonsToLookNow(caller.organisationId(), animalId, entry));
         return page;
     }
 
@@ -113,16 +128,7 @@ class AnimalPage {
     ModelAndView log(Caller caller, @PathVariable UUID animalId, HttpServletRequest sent) {
         caller.require(Role.KEEPER);
         SentForm form = SentForm.of(sent);
-        ObjectNode entry = JsonNodeFactory.instance.objectNode();
-        for (String field : List.of("ate", "food", "drank", "seen", "demeanour", "cleaning", "miteCheck", "note")) {
-            form.putText(entry, field);
-        }
-        ObjectNode passed = JsonNodeFactory.instance.objectNode();
-        form.putText(passed, "stool");
-        form.putText(passed, "urate");
-        if (!passed.isEmpty()) {
-            entry.set("passed", passed);
-        }
+        ObjectNode entry = TypedEntry.read(form);
         // Every button of the page has the same key: who goes back and presses another one says another thing.
         @Nullable
         String key = form.key(SentForms.KEY).map(each -> each + " " + entry).orElse(null);
@@ -131,7 +137,7 @@ class AnimalPage {
                 "POST /animals/" + animalId + "/diary",
                 key,
                 entry,
-                request -> "/animals/" + animalId + "?kept=diary&entry=" + diary.keep(caller, animalId, request),
+                request -> "/animals/" + animalId + "?kept=diary&entry=" + keeper.keep(caller, animalId, request),
                 Map.of());
         return outcome.next().map(SeeOther::path).orElseGet(() -> refused(caller, animalId, "diary", form, outcome));
     }
@@ -219,6 +225,8 @@ class AnimalPage {
         page.addObject("sentBefore", false);
         page.addObject("refused", "");
         page.addObject("kept", "");
+        page.addObject("entry", null);
+        page.addObject("choices", TypedEntry.CHOICES);
         page.addObject("lookNow", List.of());
         page.addObject("diaryKey", UUID.randomUUID().toString());
         page.addObject("weighingKey", UUID.randomUUID().toString());

@@ -60,16 +60,31 @@ class AnimalScreensIT {
             page.getByText("Kept in the diary.").waitFor();
             assertThat(page.locator("main").innerText()).contains("ate some of it");
             screen.shows("animal-new");
+            page.getByText("A mistake? Correct it").click();
+            page.getByLabel("Ate", new Page.GetByLabelOptions().setExact(true)).selectOption("none");
+            screen.shows("animal-correct");
+            page.getByRole(AriaRole.BUTTON, named("Keep")).click();
+            page.getByText("Kept in the diary.").waitFor();
+            assertThat(page.locator("main").innerText()).contains("refused").doesNotContain("ate some of it");
 
             screen.go("/animals/" + animal + "/hand-over");
             page.getByLabel("For whom").fill("Millpond & Co");
             page.getByRole(AriaRole.BUTTON, named("Make the link")).click();
-            page.getByText("The link for Millpond & Co").waitFor();
+            page.getByRole(AriaRole.HEADING, named("The link for Millpond & Co"))
+                    .waitFor();
             screen.shows("hand-over");
             String link = page.locator("code").innerText();
             try (Screen clinic = screens.at(rescue.keeper().port()).open()) {
                 clinic.page().navigate(link);
                 assertThat(clinic.page().locator("h1").innerText()).contains("Reed");
+            }
+            page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Revoke the link for Millpond & Co"))
+                    .first()
+                    .click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            screen.shows("hand-over-revoked");
+            try (Screen clinic = screens.at(rescue.keeper().port()).open()) {
+                assertThat(clinic.page().navigate(link).status()).isEqualTo(404);
             }
             screen.go("/animals");
             screen.shows("animals");
