@@ -25,6 +25,7 @@ import varanid.intake.animal.Animals;
 import varanid.intake.diary.Diary;
 import varanid.intake.diary.DiaryKeeper;
 import varanid.intake.page.SeeOther;
+import varanid.intake.page.SentForms;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Role;
@@ -147,7 +148,7 @@ class AnimalPage {
         caller.require(Role.KEEPER);
         SentForm form = SentForm.of(sent);
         ObjectNode weighing = JsonNodeFactory.instance.objectNode();
-        SentForms.weight(form, weighing);
+        TypedWeighing.put(form, weighing);
         form.putTick(weighing, "wet");
         SentForms.Outcome outcome = forms.keep(
                 caller,

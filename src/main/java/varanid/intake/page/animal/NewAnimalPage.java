@@ -16,6 +16,7 @@ import tools.jackson.databind.node.ObjectNode;
 import varanid.intake.animal.Arrivals;
 import varanid.intake.animal.Asked;
 import varanid.intake.page.SeeOther;
+import varanid.intake.page.SentForms;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.SentForm;
@@ -71,7 +72,7 @@ class NewAnimalPage {
         // A step or a scale without a weight is asked about, not dropped.
         if (Stream.of("weight", "resolution", "scale")
                 .anyMatch(field -> form.find(field).isPresent())) {
-            SentForms.weight(form, animal.putArray("weights").addObject());
+            TypedWeighing.put(form, animal.putArray("weights").addObject());
         }
         ObjectNode evidence = JsonNodeFactory.instance.objectNode();
         asked.origins()

@@ -1,4 +1,4 @@
-package varanid.intake.page.animal;
+package varanid.intake.page;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -8,7 +8,7 @@ import varanid.intake.platform.web.Fault;
 import varanid.intake.platform.web.SentForm;
 
 /** What is wrong with a form, by the field it is wrong in. */
-final class Faults {
+public final class Faults {
 
     private Faults() {}
 
@@ -17,7 +17,7 @@ final class Faults {
      *
      * @param fieldOf the names of fields by the beginnings of pointers, the longer before the shorter
      */
-    static Map<String, List<String>> byField(List<Fault> faults, Map<String, String> fieldOf) {
+    public static Map<String, List<String>> byField(List<Fault> faults, Map<String, String> fieldOf) {
         Map<String, List<String>> byField = new LinkedHashMap<>();
         for (Fault fault : faults) {
             String pointer = String.valueOf(fault.pointer());

@@ -1,4 +1,4 @@
-package varanid.intake.page.animal;
+package varanid.intake.page;
 
 import java.util.List;
 import java.util.Map;
@@ -8,21 +8,19 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.ObjectNode;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Once;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.Reply;
-import varanid.intake.platform.web.SentForm;
 
 /** Keeps what a form says, once for the form's key, in one transaction. */
 @Component
-class SentForms {
+public class SentForms {
 
     /** The field with a form's own key, of which its effect happens once. */
-    static final String KEY = "key";
+    public static final String KEY = "key";
 
     private final Once once;
 
@@ -37,7 +35,7 @@ class SentForms {
      * @param faults what is wrong, by field
      * @param sentBefore whether its key was sent before with something else in it: somebody went back and changed it
      */
-    record Outcome(Optional<String> next, Map<String, List<String>> faults, boolean sentBefore) {}
+    public record Outcome(Optional<String> next, Map<String, List<String>> faults, boolean sentBefore) {}
 
     /**
      * Keeps it, or says why not.
@@ -48,7 +46,7 @@ class SentForms {
      * @param fieldOf the fields that are not called as the request calls them, by the pointer's beginning
      * @throws ProblemException where something is wrong that is not in a field
      */
-    Outcome keep(
+    public Outcome keep(
             Caller caller,
             String target,
             @Nullable String key,
@@ -71,14 +69,5 @@ class SentForms {
             }
             throw e;
         }
-    }
-
-    /** Puts a weight as its fields have it. */
-    static void weight(SentForm form, ObjectNode into) {
-        form.putNumber(into, "value", "weight");
-        form.putText(into, "unit");
-        form.putNumber(into, "resolution", "resolution");
-        form.putText(into, "scale");
-        form.putTick(into, "confirmed");
     }
 }
