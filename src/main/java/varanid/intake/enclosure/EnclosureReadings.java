@@ -138,7 +138,8 @@ public class EnclosureReadings {
         return json.readValue(row.given(), GivenReading.class);
     }
 
-    HusbandryRules rules() {
+    /** What can be measured and said of an enclosure, and how. */
+    public HusbandryRules rules() {
         return rules;
     }
 }

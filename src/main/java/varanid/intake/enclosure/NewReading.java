@@ -151,7 +151,7 @@ record NewReading(
                 given.value(),
                 given.unit() == TemperatureUnit.CELSIUS ? TemperatureUnit.FAHRENHEIT : TemperatureUnit.CELSIUS);
         value.fault(
-                inBoth(given) + " is " + (hot ? "hotter" : "colder") + " than such a place is likely to be"
+                "is " + inBoth(given) + ", " + (hot ? "hotter" : "colder") + " than such a place is likely to be"
                         + (rules.isLikely(quantity.code(), place, other)
                                 ? "; was it read as " + inBoth(other) + "?"
                                 : "; as " + inBoth(other) + " it would be unlikely too"),

@@ -31,12 +31,16 @@ public final class Faults {
         return byField;
     }
 
-    /** A form has a box to tick where a program sends a word. */
+    /** A form has a box to tick where a program sends a word, and people read other signs for units. */
     private static Fault inForm(Fault fault) {
         return new Fault(
                 fault.pointer(),
                 fault.parameter(),
-                fault.wrong(),
-                fault.right().replace("confirmed: true", "tick the box below"));
+                inForm(fault.wrong()),
+                inForm(fault.right().replace("confirmed: true", "tick the box below")));
+    }
+
+    private static String inForm(String words) {
+        return words.replace(" Cel", " °C").replace(" [degF]", " °F").replace(" [in_i]", " in");
     }
 }

@@ -95,35 +95,35 @@ public class ReportWords {
                 .toList();
     }
 
-    List<Field> fields() {
+    public List<Field> fields() {
         return file.fields();
     }
 
-    List<Word> lamps() {
+    public List<Word> lamps() {
         return file.lamps();
     }
 
-    List<WarmPlace> temperatures() {
+    public List<WarmPlace> temperatures() {
         return file.temperatures();
     }
 
-    List<Word> reproductiveStates() {
+    public List<Word> reproductiveStates() {
         return file.reproductiveStates();
     }
 
-    List<Word> handlingRisks() {
+    public List<Word> handlingRisks() {
         return file.handlingRisks();
     }
 
-    List<Word> yesNoUnknown() {
+    public List<Word> yesNoUnknown() {
         return file.yesNoUnknown();
     }
 
-    List<Word> vulnerablePeople() {
+    public List<Word> vulnerablePeople() {
         return file.vulnerablePeople();
     }
 
-    List<Word> consents() {
+    public List<Word> consents() {
         return file.consents();
     }
 
@@ -140,7 +140,7 @@ public class ReportWords {
     public record Caution(String id, String text) {}
 
     /** @param alone whether it stands beside no other */
-    record Word(String code, String label, @Nullable Boolean alone) {
+    public record Word(String code, String label, @Nullable Boolean alone) {
 
         boolean isAlone() {
             return Objects.requireNonNullElse(alone, false);
@@ -148,11 +148,11 @@ public class ReportWords {
     }
 
     /** @param lookAlikes what people mistake for it */
-    record Field(
+    public record Field(
             String id, String label, String ask, @Nullable String lookAlikes, List<String> source) {}
 
     /** @param likelyCelsius lowest and highest that is not asked about */
-    record WarmPlace(String code, String label, List<BigDecimal> likelyCelsius) {
+    public record WarmPlace(String code, String label, List<BigDecimal> likelyCelsius) {
 
         boolean isLikely(BigDecimal celsius) {
             return celsius.compareTo(likelyCelsius.get(0)) >= 0 && celsius.compareTo(likelyCelsius.get(1)) <= 0;

@@ -40,7 +40,7 @@ record NewResult(
             if (outcome.get() == Outcome.POSITIVE
                     && !named
                     && !fields.field("found").isGiven()) {
-                found.required();
+                fields.field("found").fault("is missing", "what was found, or other-agent");
             } else if (outcome.get() == Outcome.POSITIVE && found.isGiven() && !named) {
                 found.fault("is empty", "what was found, or other-agent");
             } else if ((outcome.get() == Outcome.NEGATIVE || outcome.get() == Outcome.UNUSABLE) && named) {

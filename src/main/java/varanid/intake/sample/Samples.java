@@ -2,6 +2,7 @@ package varanid.intake.sample;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
@@ -40,6 +41,21 @@ public class Samples {
                 .sorted(Comparator.comparing(sample -> sample.row().takenAt()))
                 .map(SampleFile::kept)
                 .toList();
+    }
+
+    /** What samples can be tested by and for. */
+    public SamplingDefaults known() {
+        return known;
+    }
+
+    /** The codes of what can be taken. */
+    public static List<String> kinds() {
+        return Arrays.stream(SampleKind.values()).map(SampleKind::code).toList();
+    }
+
+    /** The codes of how a sample can be stored. */
+    public static List<String> storages() {
+        return Arrays.stream(Storage.values()).map(Storage::code).toList();
     }
 
     /** Whether the animal has a sample of that id, superseded or not. */

@@ -1,0 +1,19 @@
+package varanid.intake.page.record;
+
+import java.util.List;
+
+/**
+ * A page on which one kind of record is kept.
+ *
+ * @param code of its texts
+ * @param path of the page, after the animal's
+ * @param groups what is asked, the first group always open
+ * @param parts the parts of the animal's summary that say what is kept already
+ */
+public record Sheet(String code, String path, List<FormGroup> groups, List<String> parts) {
+
+    public Sheet {
+        groups = List.copyOf(groups);
+        parts = List.copyOf(parts);
+    }
+}

@@ -1,0 +1,145 @@
+package varanid.intake.page.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.springframework.beans.factory.annotation.Autowired;
+import tools.jackson.databind.JsonNode;
+import varanid.intake.service.Client;
+import varanid.intake.service.Organisations;
+import varanid.intake.service.Organisations.Organisation;
+import varanid.intake.service.Screens;
+import varanid.intake.service.Screens.Screen;
+import varanid.intake.service.ServiceTest;
+
+/** What is kept beside looks and diary, in a real browser. What is typed is invented. */
+@ServiceTest
+class RecordScreensIT {
+
+    private static final String HOSTILE = "<script>alert(1)</script> & \"crickets\"";
+
+    @Autowired
+    Organisations organisations;
+
+    private static Page.GetByRoleOptions named(String name) {
+        return new Page.GetByRoleOptions().setName(name).setExact(true);
+    }
+
+    private static Page.GetByLabelOptions exactly() {
+        return new Page.GetByLabelOptions().setExact(true);
+    }
+
+    private static String newAnimal(Client keeper) {
+        return keeper.post("/api/v1/animals", "{\"name\": \"Pebble\", \"species\": {\"name\": \"Varanus salvator\"}}")
+                .json()
+                .path("id")
+                .stringValue();
+    }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#everyWay")
+    void aSampleIsKeptAndItsResultToo(Screens screens) {
+        Organisation rescue = organisations.create();
+        String animal = "/animals/" + newAnimal(rescue.keeper());
+        try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {
+            Page page = screen.page();
+            screen.go(animal + "/samples");
+            screen.shows("samples-empty");
+            page.getByLabel("What was taken", exactly()).selectOption("stool");
+            page.getByLabel("How many hours old it was when it was taken").fill("2");
+            page.getByLabel("flotation", exactly()).check();
+            page.getByRole(AriaRole.BUTTON, named("Keep the sample")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            assertThat(page.locator("main").innerText()).contains("Stool,").contains("no result yet");
+            screen.shows("samples");
+
+            page.getByText("Write down a result").click();
+            page.getByLabel("Examined by", exactly()).selectOption("flotation");
+            page.getByLabel("What it came to").selectOption("positive");
+            page.getByRole(AriaRole.BUTTON, named("Keep the result")).click();
+            page.locator(".faults").waitFor();
+            screen.shows("sample-result-faulty");
+            page.getByLabel("What was found", exactly()).selectOption("coccidia");
+            page.getByRole(AriaRole.BUTTON, named("Keep the result")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            screen.go(animal + "/samples");
+            assertThat(page.locator("main").innerText()).contains("something found");
+        }
+        JsonNode kept = rescue.keeper()
+                .get("/api/v1" + animal + "/samples")
+                .json()
+                .path("items")
+                .path(0);
+        assertThat(kept.path("outcome").stringValue()).isEqualTo("positive");
+        assertThat(kept.path("freshHours").intValue()).isEqualTo(2);
+    }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#everyWay")
+    void whatIsMeasuredIsKeptAndAnUnlikelyNumberIsAskedAbout(Screens screens) {
+        Organisation rescue = organisations.create();
+        String animal = "/animals/" + newAnimal(rescue.keeper());
+        try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {
+            Page page = screen.page();
+            screen.go(animal + "/surroundings");
+            screen.shows("surroundings");
+            page.getByLabel("Under the lamp", exactly()).fill("250");
+            page.getByRole(AriaRole.BUTTON, named("Keep what was measured")).click();
+            page.locator(".faults").waitFor();
+            screen.shows("surroundings-faulty");
+            assertThat(page.getByLabel("Under the lamp", exactly()).inputValue())
+                    .isEqualTo("250");
+            page.getByLabel("Under the lamp", exactly()).fill("48,5");
+            page.getByText("How it is set up").first().click();
+            page.getByLabel("What is on the ground?").selectOption("paper");
+            page.getByRole(AriaRole.BUTTON, named("Keep what was measured")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            screen.shows("surroundings-kept");
+        }
+        JsonNode kept = rescue.keeper()
+                .get("/api/v1" + animal + "/enclosure-readings")
+                .json()
+                .path("items");
+        assertThat(kept.size()).isEqualTo(1);
+        JsonNode warmth = kept.path(0).path("temperatures").path("basking-surface");
+        assertThat(warmth.path("value").decimalValue()).isEqualByComparingTo("48.5");
+        assertThat(warmth.path("unit").stringValue()).isEqualTo("Cel");
+        assertThat(kept.path(0).path("facts").path("substrate").stringValue()).isEqualTo("paper");
+    }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#everyWay")
+    void whatPeopleTellIsKeptInTheirWords(Screens screens) {
+        Organisation rescue = organisations.create();
+        String animal = "/animals/" + newAnimal(rescue.keeper());
+        try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {
+            Page page = screen.page();
+            screen.go(animal + "/told");
+            screen.shows("told");
+            page.getByLabel("Who says so").fill("the previous keeper, by phone");
+            page.locator("summary", new Page.LocatorOptions().setHasText("Last meal"))
+                    .click();
+            page.getByLabel("What it ate").fill(HOSTILE);
+            page.locator("[name='lastMeal.daysAgo']").fill("3");
+            page.locator("summary", new Page.LocatorOptions().setHasText("Questions to the vet"))
+                    .click();
+            page.getByLabel("Questions", exactly()).fill("Is it a female?\nDoes it need a mate?");
+            screen.shows("told-open");
+            page.getByRole(AriaRole.BUTTON, named("Keep what was told")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            assertThat(page.locator("main").innerText()).contains(HOSTILE).contains("Is it a female?");
+            screen.shows("told-kept");
+        }
+        JsonNode kept = rescue.keeper()
+                .get("/api/v1" + animal + "/reports")
+                .json()
+                .path("items")
+                .path(0);
+        assertThat(kept.path("lastMeal").path("daysAgo").intValue()).isEqualTo(3);
+        assertThat(kept.path("lastMeal").path("food").stringValue()).isEqualTo(HOSTILE);
+        assertThat(kept.path("questions").size()).isEqualTo(2);
+    }
+}
