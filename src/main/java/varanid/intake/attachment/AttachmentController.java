@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -24,13 +25,10 @@ import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.FileUpload;
 import varanid.intake.platform.web.Items;
 import varanid.intake.platform.web.JsonRequest;
-import varanid.intake.platform.web.Once;
 import varanid.intake.platform.web.Page;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.Query;
-import varanid.intake.platform.web.Reply;
-import varanid.intake.platform.web.Role;
 
 @RestController
 @RequestMapping("/api/v1/animals/{animalId}/attachments")
@@ -42,12 +40,12 @@ class AttachmentController {
 
     private final Attachments attachments;
     private final AttachmentStore store;
-    private final Once once;
+    private final AttachmentKeeper keeper;
 
-    AttachmentController(Attachments attachments, AttachmentStore store, Once once) {
+    AttachmentController(Attachments attachments, AttachmentStore store, AttachmentKeeper keeper) {
         this.attachments = attachments;
         this.store = store;
-        this.once = once;
+        this.keeper = keeper;
     }
 
     @PostMapping
@@ -71,15 +69,7 @@ class AttachmentController {
                                             mediaType = MediaType.MULTIPART_FORM_DATA_VALUE,
                                             schema = @Schema(implementation = AttachmentBody.class)))
                     FileUpload upload) {
-        requireKeeperOrClinician(caller);
-        attachments.requireAnimal(caller, animalId);
-        return upload.receive(request -> {
-            NewAttachment attachment = attachments.read(caller, animalId, request);
-            return once.perform(caller, request, () -> {
-                KeptAttachment kept = attachments.keep(caller, animalId, attachment);
-                return Reply.created(path(animalId, kept.id()), null, AttachmentView.of(kept));
-            });
-        });
+        return keeper.add(caller, animalId, upload, UnaryOperator.identity());
     }
 
     @GetMapping
@@ -175,11 +165,7 @@ class AttachmentController {
             @PathVariable UUID id,
             @RequestBody(content = @Content(schema = @Schema(implementation = WithdrawalBody.class)))
                     JsonRequest request) {
-        requireKeeperOrClinician(caller);
-        attachments.get(caller, animalId, id);
-        String reason = request.read(fields -> fields.prose("reason", 500).required()::get);
-        return once.perform(
-                caller, request, () -> Reply.ok(AttachmentView.of(attachments.withdraw(caller, animalId, id, reason))));
+        return keeper.withdraw(caller, animalId, id, request);
     }
 
     /** For nobody to keep but the reader's own browser, and that asks each time; nothing in it may act. */
@@ -213,12 +199,6 @@ class AttachmentController {
                     "It was withdrawn at " + kept.withdrawal().get().at() + "; what it was is still to be read.");
         }
         return kept;
-    }
-
-    private static void requireKeeperOrClinician(Caller caller) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
     }
 
     static String path(UUID animalId, UUID id) {

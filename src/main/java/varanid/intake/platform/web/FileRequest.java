@@ -17,6 +17,9 @@ public final class FileRequest implements KeyedRequest {
     /** The name of the part that is the file. */
     public static final String FILE = "file";
 
+    /** The part that proves that a page of this service sent a form; the security of the pages has read it. */
+    private static final String FORM_PROOF = "_csrf";
+
     private final String target;
     private final Map<String, String> fields;
     private final byte @Nullable [] file;
@@ -27,6 +30,20 @@ public final class FileRequest implements KeyedRequest {
         this.fields = new TreeMap<>(fields);
         this.file = file;
         this.key = key;
+    }
+
+    /**
+     * The same as a program would send it, where a browser sent a form: without the proof that a page of this service
+     * sent it and without what was left empty, and kept once for the form's own key.
+     *
+     * @param keyField the field with that key
+     */
+    public FileRequest ofForm(String keyField) {
+        Map<String, String> filledIn = new TreeMap<>(fields);
+        filledIn.remove(FORM_PROOF);
+        @Nullable String formKey = filledIn.remove(keyField);
+        filledIn.values().removeIf(String::isBlank);
+        return new FileRequest(target, filledIn, file == null || file.length == 0 ? null : file, formKey);
     }
 
     /** What was sent as the file, whatever it is. */

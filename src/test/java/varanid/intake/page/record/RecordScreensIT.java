@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.FilePayload;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -137,9 +142,43 @@ class RecordScreensIT {
                 .get("/api/v1" + animal + "/reports")
                 .json()
                 .path("items")
-                .path(0);
+                .path(0)
+                .path("told");
         assertThat(kept.path("lastMeal").path("daysAgo").intValue()).isEqualTo(3);
         assertThat(kept.path("lastMeal").path("food").stringValue()).isEqualTo(HOSTILE);
         assertThat(kept.path("questions").size()).isEqualTo(2);
+    }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#everyWay")
+    void aPictureIsKeptShownAndWithdrawn(Screens screens) throws IOException {
+        Organisation rescue = organisations.create();
+        String animal = "/animals/" + newAnimal(rescue.keeper());
+        try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {
+            Page page = screen.page();
+            screen.go(animal + "/pictures");
+            page.getByRole(AriaRole.BUTTON, named("Keep it")).click();
+            page.locator(".faults").waitFor();
+            screen.shows("pictures-faulty");
+            page.getByLabel("File", exactly()).setInputFiles(new FilePayload("mites.png", "image/png", picture()));
+            page.getByLabel("What it shows").fill(HOSTILE);
+            page.getByRole(AriaRole.BUTTON, named("Keep it")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            page.getByRole(AriaRole.IMG, named(HOSTILE)).waitFor();
+            assertThat(page.evaluate("() => document.querySelector('.pictures img').decode().then(() => 'drawn')"))
+                    .isEqualTo("drawn");
+            screen.shows("pictures");
+            page.locator(".pictures summary").click();
+            page.getByLabel("Why", exactly()).fill("another animal");
+            page.getByRole(AriaRole.BUTTON, named("Withdraw it")).click();
+            page.getByText("Nothing was kept yet.").waitFor();
+        }
+    }
+
+    private static byte[] picture() throws IOException {
+        BufferedImage image = new BufferedImage(400, 300, BufferedImage.TYPE_INT_RGB);
+        ByteArrayOutputStream png = new ByteArrayOutputStream();
+        ImageIO.write(image, "png", png);
+        return png.toByteArray();
     }
 }
