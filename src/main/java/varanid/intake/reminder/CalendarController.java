@@ -6,7 +6,6 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -21,18 +20,13 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import varanid.intake.animal.Animals;
-import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.Items;
 import varanid.intake.platform.web.JsonFields;
 import varanid.intake.platform.web.JsonRequest;
-import varanid.intake.platform.web.Once;
 import varanid.intake.platform.web.Page;
-import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Query;
-import varanid.intake.platform.web.Reply;
-import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.SecretText;
 
 @RestController
@@ -43,18 +37,10 @@ import varanid.intake.platform.web.SecretText;
                 + " administrator all")
 class CalendarController {
 
-    private final CalendarLinks links;
-    private final Animals animals;
-    private final Ids ids;
-    private final Once once;
-    private final Clock clock;
+    private final OwnCalendars calendars;
 
-    CalendarController(CalendarLinks links, Animals animals, Ids ids, Once once, Clock clock) {
-        this.links = links;
-        this.animals = animals;
-        this.ids = ids;
-        this.once = once;
-        this.clock = clock;
+    CalendarController(OwnCalendars calendars) {
+        this.calendars = calendars;
     }
 
     @PostMapping
@@ -70,19 +56,7 @@ class CalendarController {
             Caller caller,
             @RequestBody(content = @Content(schema = @Schema(implementation = NewCalendar.class)))
                     JsonRequest request) {
-        NewCalendar wanted = request.read(fields -> NewCalendar.reader(fields, caller, animals));
-        return once.perform(caller, request, () -> {
-            SecretText secret = SecretText.random(Feeds.SECRET_PREFIX, caller.organisationId());
-            CalendarLinkRow row = links.save(new CalendarLinkRow(
-                    caller.key(ids.next()),
-                    caller.personId(),
-                    wanted.animalId(),
-                    wanted.form(),
-                    wanted.label(),
-                    secret,
-                    clock.instant()));
-            return Reply.created("/api/v1/calendars/" + row.id(), null, MadeCalendar.of(row, secret));
-        });
+        return calendars.make(caller, request);
     }
 
     @GetMapping
@@ -90,9 +64,7 @@ class CalendarController {
     @Transactional(readOnly = true)
     public ResponseEntity<Items<CalendarView>> list(Caller caller, Query query) {
         Page page = query.page();
-        List<CalendarLinkRow> rows = caller.may(Role.ADMINISTRATOR)
-                ? links.list(caller.organisationId(), page.after(), page.fetch())
-                : links.listOfPerson(caller.organisationId(), caller.personId(), page.after(), page.fetch());
+        List<CalendarLinkRow> rows = calendars.list(caller, page.after(), page.fetch());
         return page.reply(rows, CalendarLinkRow::id, CalendarView::of);
     }
 
@@ -101,7 +73,7 @@ class CalendarController {
     @Transactional(readOnly = true)
     public ResponseEntity<CalendarView> calendar(Caller caller, @PathVariable UUID id, Query query) {
         query.orThrow();
-        return ResponseEntity.ok(CalendarView.of(get(caller, id)));
+        return ResponseEntity.ok(CalendarView.of(calendars.get(caller, id)));
     }
 
     @PostMapping("/{id}/revocation")
@@ -118,17 +90,7 @@ class CalendarController {
             @RequestBody(required = false, content = @Content(schema = @Schema(implementation = Nothing.class)))
                     JsonRequest request) {
         request.read(fields -> Nothing::new);
-        return once.perform(caller, request, () -> {
-            CalendarLinkRow row = get(caller, id);
-            row.revoke(clock.instant());
-            return Reply.ok(CalendarView.of(links.save(row)));
-        });
-    }
-
-    private CalendarLinkRow get(Caller caller, UUID id) {
-        return links.findById(caller.key(id))
-                .filter(row -> caller.may(Role.ADMINISTRATOR) || row.personId().equals(caller.personId()))
-                .orElseThrow(() -> ProblemException.notFound("calendar"));
+        return calendars.revoke(caller, id, request);
     }
 
     @Schema(name = "NewCalendar")

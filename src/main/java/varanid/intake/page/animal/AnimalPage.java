@@ -113,12 +113,6 @@ class AnimalPage {
         return page;
     }
 
-    /** Where the decision leads for what is due, and when. */
-    @GetMapping("/animals/{animalId}/calendar")
-    ModelAndView calendar(@PathVariable UUID animalId) {
-        return SeeOther.path("/animals/" + animalId + "#next");
-    }
-
     /** Where the rounds lead to keep what was seen. */
     @GetMapping("/animals/{animalId}/log")
     ModelAndView log(@PathVariable UUID animalId) {
