@@ -101,6 +101,7 @@ class ModulesTest {
                             "visit",
                             "weight",
                             "worklist",
+                            "platform.time",
                             "platform.web")),
             Map.entry("checklist", Set.of("scoring", "platform.start", "platform.web")),
             Map.entry(
@@ -211,6 +212,7 @@ class ModulesTest {
                             "share",
                             "vet",
                             "weight",
+                            "platform.time",
                             "platform.web")),
             Map.entry("share", Set.of("account", "animal", "platform.id", "platform.reference", "platform.web")),
             Map.entry(

@@ -1,11 +1,13 @@
 package varanid.intake.page;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.Locale;
 import java.util.Optional;
 import org.springframework.security.web.csrf.CsrfToken;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import varanid.intake.account.PeopleNames;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Sessions;
 
@@ -29,5 +31,11 @@ class FrameAdvice {
                         .orElse(null),
                 csrf,
                 Frame.places(caller, request.getRequestURI()));
+    }
+
+    /** Writes days and moments as the reader does. */
+    @ModelAttribute("dates")
+    ReaderDates dates(Locale locale) {
+        return ReaderDates.of(locale);
     }
 }

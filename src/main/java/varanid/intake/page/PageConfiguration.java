@@ -5,7 +5,6 @@ import java.util.Locale;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.web.servlet.LocaleResolver;
-import org.springframework.web.servlet.i18n.AcceptHeaderLocaleResolver;
 
 @Configuration(proxyBeanMethods = false)
 class PageConfiguration {
@@ -15,9 +14,6 @@ class PageConfiguration {
 
     @Bean
     LocaleResolver localeResolver() {
-        AcceptHeaderLocaleResolver resolver = new AcceptHeaderLocaleResolver();
-        resolver.setSupportedLocales(LANGUAGES);
-        resolver.setDefaultLocale(LANGUAGES.get(0));
-        return resolver;
+        return new ReaderLocale(LANGUAGES);
     }
 }

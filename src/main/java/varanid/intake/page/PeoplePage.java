@@ -84,7 +84,8 @@ class PeoplePage {
         ModelAndView page = new ModelAndView("person-link", HttpStatus.OK);
         page.addObject("name", made.name());
         page.addObject("link", link.toString());
-        page.addObject("expiresAt", made.expiresAt().atZone(caller.zone()));
+        page.addObject("expiresAt", made.expiresAt());
+        page.addObject("zone", caller.zone());
         page.addObject("qr", QrCode.svg(link.toString(), made.name(), QR_PIXELS));
         return page;
     }

@@ -46,7 +46,7 @@
  *     'X-CSRF-TOKEN': document.querySelector('meta[name="csrf"]').content}, body: ...})
  * }</pre>
  *
- * <p>May use: {@code account}, {@code platform}; and, for the pages in packages of their own, what their package-info
+ * <p>May use: {@code account}, {@code platform} and ICU; and, for the pages in packages of their own, what their package-info
  * says.
  */
 @NullMarked

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import varanid.intake.platform.time.ReaderDates;
 
 /**
  * A document bundle while it is filled. Every id in it follows from the animal and from what the resource is, so that the
@@ -38,7 +39,7 @@ final class FhirDocument {
     /** A moment as people of the organisation say it. */
     @Nullable
     String when(@Nullable Instant moment) {
-        return moment == null ? null : PageView.MOMENT.format(moment.atZone(zone));
+        return moment == null ? null : ReaderDates.PAPER.shortMoment(moment, zone);
     }
 
     /** Refers to the animal. */

@@ -3,6 +3,7 @@ package varanid.intake.visit;
 import java.time.ZoneId;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import varanid.intake.platform.time.ReaderDates;
 
 /** The part of a resource that people read: XHTML of the few elements that FHIR allows. */
 final class FhirNarrative {
@@ -65,9 +66,9 @@ final class FhirNarrative {
 
     private @Nullable String when(Statement statement) {
         if (statement.at() != null) {
-            return PageView.MOMENT.format(statement.at().atZone(zone));
+            return ReaderDates.PAPER.shortMoment(statement.at(), zone);
         }
-        return statement.on() == null ? null : statement.on().toString();
+        return statement.on() == null ? null : ReaderDates.PAPER.shortDay(statement.on());
     }
 
     String div() {

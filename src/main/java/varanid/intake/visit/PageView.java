@@ -15,6 +15,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Markup;
 import varanid.intake.platform.web.QrCode;
 
@@ -45,7 +46,6 @@ public record PageView(
         List<String> notices,
         Map<String, String> words) {
 
-    static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
     private static final DateTimeFormatter OFFSET = DateTimeFormatter.ofPattern("xxx", Locale.ENGLISH);
     private static final int QR_PIXELS = 96;
     private static final int MANY = 3;
@@ -130,9 +130,13 @@ public record PageView(
     /** @param taken when and by whom, or nothing where only the day is known */
     public record WeightView(String on, String grams, String taken, String scale, String compared) {}
 
-    /** @param plot how large the weights are drawn */
-    static PageView of(Summary summary, Optional<URI> link, HandOverTexts texts, WeightPlot.Size plot) {
-        return new Maker(summary, texts, plot).make(link);
+    /**
+     * @param plot how large the weights are drawn
+     * @param dates as its reader writes them
+     */
+    static PageView of(
+            Summary summary, Optional<URI> link, HandOverTexts texts, WeightPlot.Size plot, ReaderDates dates) {
+        return new Maker(summary, texts, plot, dates).make(link);
     }
 
     private static final class Maker {
@@ -141,9 +145,11 @@ public record PageView(
         private final HandOverTexts texts;
         private final ZoneId zone;
         private final WeightPlot.Size plot;
+        private final ReaderDates dates;
 
-        Maker(Summary summary, HandOverTexts texts, WeightPlot.Size plot) {
+        Maker(Summary summary, HandOverTexts texts, WeightPlot.Size plot, ReaderDates dates) {
             this.plot = plot;
+            this.dates = dates;
             this.summary = summary;
             this.texts = texts;
             this.zone = summary.zone();
@@ -158,12 +164,11 @@ public record PageView(
                             "count",
                             Integer.toString(summary.weights().size()),
                             "first",
-                            summary.weights().get(0).on().toString(),
+                            dates.shortDay(summary.weights().get(0).on()),
                             "last",
-                            summary.weights()
+                            dates.shortDay(summary.weights()
                                     .get(summary.weights().size() - 1)
-                                    .on()
-                                    .toString());
+                                    .on()));
             return new PageView(
                     isBrief(),
                     clean(summary.animal().title()),
@@ -188,7 +193,7 @@ public record PageView(
                             .map(basis -> new BasisView(
                                     basis.code(), texts.word("tag", basis.code()), texts.word("basis", basis.code())))
                             .toList(),
-                    WeightPlot.svg(summary.weights(), plotTitle, plot).orElse(null),
+                    WeightPlot.svg(summary.weights(), plotTitle, plot, dates).orElse(null),
                     summary.weights().stream().map(this::weight).toList(),
                     link.map(to -> QrCode.svg(to.toString(), texts.say("qr"), QR_PIXELS))
                             .orElse(null),
@@ -336,7 +341,7 @@ public record PageView(
                 known.add(when(statement.at(), statement.by()));
             }
             if (statement.on() != null) {
-                known.add(statement.on().toString());
+                known.add(dates.shortDay(statement.on()));
             }
             return String.join(" · ", known);
         }
@@ -369,7 +374,7 @@ public record PageView(
         private WeightView weight(Summary.WeightPoint point) {
             Optional<Statement> said = saidOf(point);
             return new WeightView(
-                    point.on().toString(),
+                    dates.shortDay(point.on()),
                     said.map(statement -> clean(statement.text()))
                             .orElseGet(() -> point.grams().stripTrailingZeros().toPlainString() + " g"),
                     said.map(statement -> when(statement.at(), statement.by())).orElse(""),
@@ -387,7 +392,7 @@ public record PageView(
         }
 
         private String moment(Instant at) {
-            return MOMENT.format(at.atZone(zone));
+            return dates.shortMoment(at, zone);
         }
 
         private static String clean(String text) {

@@ -4,6 +4,7 @@ import java.time.ZoneId;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
+import varanid.intake.platform.time.ReaderDates;
 
 /** The summary as a page shows it, for pages of its own organisation. */
 @Component
@@ -17,10 +18,14 @@ public class Shown {
         this.texts = texts;
     }
 
-    /** As of now; empty where the organisation has no such animal. */
-    public Optional<PageView> find(UUID organisationId, ZoneId zone, UUID animalId) {
+    /**
+     * As of now; empty where the organisation has no such animal.
+     *
+     * @param dates as its reader writes them
+     */
+    public Optional<PageView> find(UUID organisationId, ZoneId zone, UUID animalId, ReaderDates dates) {
         return summaries
                 .find(organisationId, zone, animalId)
-                .map(summary -> PageView.of(summary, Optional.empty(), texts, WeightPlot.SCREEN));
+                .map(summary -> PageView.of(summary, Optional.empty(), texts, WeightPlot.SCREEN, dates));
     }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.Context;
+import varanid.intake.platform.time.ReaderDates;
 
 /** Writes a summary into its template: well-formed XML, so that the same serves a browser and the PDF. */
 @Component
@@ -26,6 +27,10 @@ class SummaryPage {
                 "summary",
                 new Context(
                         Locale.ENGLISH,
-                        Map.of("it", PageView.of(summary, link, texts, WeightPlot.PAPER), "paper", paper)));
+                        Map.of(
+                                "it",
+                                PageView.of(summary, link, texts, WeightPlot.PAPER, ReaderDates.PAPER),
+                                "paper",
+                                paper)));
     }
 }

@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Markup;
 
 /**
@@ -39,13 +40,15 @@ final class WeightPlot {
 
     private final List<Summary.WeightPoint> points;
     private final Size size;
+    private final ReaderDates dates;
     private final LocalDate first;
     private final long days;
     private final double lowest;
     private final double highest;
     private final double step;
 
-    private WeightPlot(List<Summary.WeightPoint> points, Size size) {
+    private WeightPlot(List<Summary.WeightPoint> points, Size size, ReaderDates dates) {
+        this.dates = dates;
         this.points = points;
         this.size = size;
         this.first = points.get(0).on();
@@ -68,8 +71,9 @@ final class WeightPlot {
      *
      * @param title its text alternative
      * @param size how large
+     * @param dates as its reader writes them
      */
-    static Optional<String> svg(List<Summary.WeightPoint> points, String title, Size size) {
+    static Optional<String> svg(List<Summary.WeightPoint> points, String title, Size size, ReaderDates dates) {
         if (points.size() < 2) {
             return Optional.empty();
         }
@@ -77,7 +81,8 @@ final class WeightPlot {
                         points.stream()
                                 .sorted(Comparator.comparing(Summary.WeightPoint::at))
                                 .toList(),
-                        size)
+                        size,
+                        dates)
                 .draw(title));
     }
 
@@ -116,13 +121,16 @@ final class WeightPlot {
         svg.append(segment(
                 size.left(), size.height() - size.bottom(), size.width() - RIGHT, size.height() - size.bottom(), 1));
         svg.append(text(
-                x(first), size.height() - size.type() * 2 / 3.0, days == 0 ? "middle" : "start", first.toString()));
+                x(first),
+                size.height() - size.type() * 2 / 3.0,
+                days == 0 ? "middle" : "start",
+                dates.shortDay(first)));
         if (days > 0) {
             svg.append(text(
                     size.width() - RIGHT,
                     size.height() - size.type() * 2 / 3.0,
                     "end",
-                    first.plusDays(days).toString()));
+                    dates.shortDay(first.plusDays(days))));
         }
     }
 

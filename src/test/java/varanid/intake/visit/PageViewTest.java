@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import varanid.intake.platform.time.ReaderDates;
 
 /** How lines of a page are put together. */
 class PageViewTest {
@@ -28,7 +29,8 @@ class PageViewTest {
                         List.of()),
                 Optional.empty(),
                 new HandOverTexts(),
-                WeightPlot.PAPER);
+                WeightPlot.PAPER,
+                ReaderDates.PAPER);
     }
 
     private static Statement small(String label, String text) {

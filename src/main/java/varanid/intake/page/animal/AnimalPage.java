@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -26,6 +27,7 @@ import varanid.intake.diary.Diary;
 import varanid.intake.diary.DiaryKeeper;
 import varanid.intake.page.SeeOther;
 import varanid.intake.page.SentForms;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Role;
@@ -174,7 +176,8 @@ class AnimalPage {
         Animals.Newcomer animal =
                 animals.find(organisation, animalId).orElseThrow(() -> ProblemException.notFound("animal"));
         Instant now = clock.instant();
-        PageView view = shown.find(organisation, caller.zone(), animalId)
+        PageView view = shown.find(
+                        organisation, caller.zone(), animalId, ReaderDates.of(LocaleContextHolder.getLocale()))
                 .orElseThrow(() -> ProblemException.notFound("animal"));
         Map<String, PageView.SectionView> parts = new LinkedHashMap<>();
         view.sections().forEach(section -> parts.put(section.code(), section));

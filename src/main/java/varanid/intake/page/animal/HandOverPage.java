@@ -3,7 +3,6 @@ package varanid.intake.page.animal;
 import jakarta.servlet.http.HttpServletRequest;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -25,6 +24,7 @@ import tools.jackson.databind.node.ObjectNode;
 import varanid.intake.page.Faults;
 import varanid.intake.page.SeeOther;
 import varanid.intake.page.SentForms;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
@@ -120,7 +120,7 @@ class HandOverPage {
             Map<String, List<String>> faults,
             Optional<UUID> before,
             Locale locale) {
-        PageView view = shown.find(caller.organisationId(), caller.zone(), animalId)
+        PageView view = shown.find(caller.organisationId(), caller.zone(), animalId, ReaderDates.of(locale))
                 .orElseThrow(() -> ProblemException.notFound("animal"));
         List<GiveLinks.Known> found = links.listLatest(caller, animalId, before, MOST + 1);
         ModelAndView page = new ModelAndView("hand-over", status);
@@ -196,6 +196,6 @@ class HandOverPage {
     }
 
     private static String moment(Instant at, ZoneId zone, Locale locale) {
-        return DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm", locale).format(at.atZone(zone));
+        return ReaderDates.of(locale).moment(at, zone);
     }
 }

@@ -2,7 +2,6 @@ package varanid.intake.page.look;
 
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -16,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import varanid.intake.assessment.ReadLook;
 import varanid.intake.checklist.Edition;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.scoring.ChecklistDraft;
 
 /**
@@ -203,7 +203,7 @@ public record Decision(
         }
 
         private String moment(Instant at) {
-            return DateTimeFormatter.ofPattern("EEEE d MMMM, HH:mm", locale).format(at.atZone(zone));
+            return ReaderDates.of(locale).weekdayMoment(at, zone);
         }
 
         private static String text(JsonNode in, String field) {

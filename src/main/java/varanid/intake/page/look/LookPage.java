@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -31,6 +30,7 @@ import varanid.intake.assessment.ReadLook;
 import varanid.intake.checklist.Catalogue;
 import varanid.intake.checklist.Edition;
 import varanid.intake.page.SeeOther;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Once;
@@ -164,8 +164,8 @@ class LookPage {
         page.addObject("origin", animal.steeringOrigin());
         page.addObject(
                 "last",
-                last.map(look -> DateTimeFormatter.ofPattern("EEEE d MMMM, HH:mm", locale)
-                                .format(look.kept().occurredAt().atZone(caller.zone())))
+                last.map(look ->
+                                ReaderDates.of(locale).weekdayMoment(look.kept().occurredAt(), caller.zone()))
                         .orElse(null));
         page.addObject(
                 "sheet",

@@ -1,16 +1,22 @@
 package varanid.intake.page.record;
 
+import com.ibm.icu.util.LocaleData;
+import com.ibm.icu.util.ULocale;
 import jakarta.servlet.http.HttpServletRequest;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
-import java.util.function.Function;
+import java.util.function.Consumer;
+import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.ModelAndView;
 import varanid.intake.page.JsonForm;
 import varanid.intake.page.SeeOther;
 import varanid.intake.page.SentForms;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
@@ -23,6 +29,9 @@ import varanid.intake.visit.Shown;
 @Component
 class RecordForms {
 
+    /** By UCUM. */
+    private static final Set<String> CUSTOMARY = Set.of("[degF]", "[in_i]");
+
     private final Shown shown;
     private final SentForms forms;
 
@@ -33,7 +42,7 @@ class RecordForms {
 
     /** The empty sheet, with what is kept already. */
     ModelAndView show(Caller caller, UUID animalId, Sheet sheet, boolean kept) {
-        ModelAndView page = page(HttpStatus.OK, caller, animalId, sheet, SentForm.empty(), Map.of(), false);
+        ModelAndView page = page(HttpStatus.OK, caller, animalId, sheet, inUnitsOfTheReader(sheet), Map.of(), false);
         page.addObject("kept", kept);
         return page;
     }
@@ -43,7 +52,7 @@ class RecordForms {
      * @return where to go on; the sheet again, with everything that was filled in, where something is wrong
      */
     ModelAndView keep(
-            Caller caller, UUID animalId, Sheet sheet, HttpServletRequest sent, Function<JsonRequest, UUID> keeping) {
+            Caller caller, UUID animalId, Sheet sheet, HttpServletRequest sent, Consumer<JsonRequest> keeping) {
         SentForm form = SentForm.of(sent);
         JsonForm read = new JsonForm(form);
         sheet.groups().forEach(group -> group.fields().forEach(field -> field.read(read)));
@@ -54,7 +63,7 @@ class RecordForms {
                 form.key(SentForms.KEY).orElse(null),
                 read.document(),
                 request -> {
-                    keeping.apply(request);
+                    keeping.accept(request);
                     return path + "?kept";
                 },
                 read.fieldsByPointer());
@@ -78,7 +87,11 @@ class RecordForms {
             SentForm form,
             Map<String, List<String>> faults,
             boolean sentBefore) {
-        PageView view = shown.find(caller.organisationId(), caller.zone(), animalId)
+        PageView view = shown.find(
+                        caller.organisationId(),
+                        caller.zone(),
+                        animalId,
+                        ReaderDates.of(LocaleContextHolder.getLocale()))
                 .orElseThrow(() -> ProblemException.notFound("animal"));
         ModelAndView page = new ModelAndView("record", status);
         page.addObject("sheets", List.of("animal"));
@@ -101,5 +114,25 @@ class RecordForms {
                         .filter(key -> !sentBefore)
                         .orElseGet(() -> UUID.randomUUID().toString()));
         return page;
+    }
+
+    /** An empty sheet. Where people measure in inches and degrees Fahrenheit, those are chosen already. */
+    private static SentForm inUnitsOfTheReader(Sheet sheet) {
+        ULocale reader = ULocale.forLocale(LocaleContextHolder.getLocale());
+        if (LocaleData.getMeasurementSystem(reader) != LocaleData.MeasurementSystem.US) {
+            return SentForm.empty();
+        }
+        Map<String, String> chosen = new HashMap<>();
+        for (FormGroup group : sheet.groups()) {
+            for (FormField field : group.fields()) {
+                if (field.kind() == FormField.Kind.UNIT) {
+                    field.options().stream()
+                            .map(FormField.Option::code)
+                            .filter(CUSTOMARY::contains)
+                            .forEach(code -> chosen.put(field.name(), code));
+                }
+            }
+        }
+        return SentForm.filledWith(chosen);
     }
 }

@@ -2,8 +2,12 @@ package varanid.intake.page.animal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.http.HttpRequest.BodyPublishers;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import varanid.intake.service.Answer;
 import varanid.intake.service.Browser;
@@ -80,5 +84,34 @@ class AnimalPagesIT {
                                 Map.of("kind", "summary", "recipient", "me"))
                         .status())
                 .isEqualTo(404);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            nullValues = "none",
+            value = {
+                "none                 | 14 Mar 2026  | Cel",
+                "en-US,en;q=0.9       | Mar 14, 2026 | [degF]",
+                "de                   | 14 Mar 2026  | Cel",
+                "de-AT,de;q=0.9       | 14 Mar 2026  | Cel",
+                "xx-ZZ;q=0.5, *;q=0.1 | 14 Mar 2026  | Cel"
+            })
+    void datesAndUnitsAreThoseOfTheReadersRegion(@Nullable String languages, String date, String degrees) {
+        Organisation rescue = organisations.create();
+        String animal = rescue.keeper()
+                .post("/api/v1/animals", "{\"name\": \"Pebble\", \"arrivedOn\": \"2026-03-14\"}")
+                .json()
+                .path("id")
+                .stringValue();
+        Browser browser = Browser.signedIn(rescue, rescue.keeper());
+        String[] headers = languages == null ? new String[0] : new String[] {"Accept-Language", languages};
+        assertThat(browser.send("GET", "/animals", BodyPublishers.noBody(), headers)
+                        .body())
+                .contains(date)
+                .contains("lang=\"en\"");
+        String sheet = browser.send("GET", "/animals/" + animal + "/surroundings", BodyPublishers.noBody(), headers)
+                .body();
+        assertThat(sheet.contains("value=\"[degF]\" selected")).isEqualTo(degrees.equals("[degF]"));
     }
 }

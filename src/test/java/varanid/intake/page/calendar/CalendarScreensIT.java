@@ -57,7 +57,7 @@ class CalendarScreensIT {
             screen.go("/calendars");
             assertThat(page.locator("main").innerText()).contains(HOSTILE).doesNotContain(address);
             screen.shows("calendars");
-            page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Close it for good: " + HOSTILE))
+            page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Close it for good " + HOSTILE))
                     .click();
             page.getByText("Closed for good.").waitFor();
             assertThat(rescue.keeper().get(address).status()).isEqualTo(404);
