@@ -147,15 +147,15 @@
     }
     if (form.elements.note.value.trim()) whole.note = form.elements.note.value;
     whole.occurredAt = now().toISOString();
+    whole.formKey = draft.key;
     return whole;
   };
 
-  const send = (path, body, key, signal) => {
+  const send = (path, body, signal) => {
     const headers = {
       'Content-Type': 'application/json',
       'X-CSRF-TOKEN': document.querySelector('meta[name="csrf"]').content,
     };
-    if (key) headers['Idempotency-Key'] = key;
     return fetch(path, {method: 'POST', headers, body, signal});
   };
 
@@ -478,7 +478,7 @@
       const patience = new AbortController();
       setTimeout(() => patience.abort(), 20_000);
       const reply = await send(
-          '/api/v1/animals/' + animal + '/assessments', draft.pending, draft.key, patience.signal);
+          '/api/v1/animals/' + animal + '/assessments', draft.pending, patience.signal);
       if (reply.status === 201) {
         const made = await reply.json();
         kept.remove();
@@ -490,6 +490,7 @@
       } else if (reply.status === 422 && draft.key !== freshKey && (await reply.json()).type.endsWith('key-reused')) {
         // Another look of this animal went under that key, from another window.
         draft.key = freshKey;
+        draft.pending = JSON.stringify({...JSON.parse(draft.pending), formKey: freshKey});
         kept.write(draft);
         waitFor(say('unsent.why'), false);
       } else if (reply.status < 500 && reply.status !== 409 && reply.status !== 429) {

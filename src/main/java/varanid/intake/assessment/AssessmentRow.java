@@ -1,5 +1,6 @@
 package varanid.intake.assessment;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
@@ -34,6 +35,11 @@ class AssessmentRow implements Persistable<RowKey> {
     private @Nullable String isolation;
     private boolean settled;
     private @Nullable UUID supersedes;
+    private @Nullable UUID formKey;
+
+    @Column(name = "form_sha256")
+    private @Nullable String formSha256;
+
     private String document;
     private String documentSha256;
 
@@ -49,6 +55,7 @@ class AssessmentRow implements Persistable<RowKey> {
             LocalDate localDate,
             ScoreView score,
             @Nullable UUID supersedes,
+            NewAssessment.@Nullable FormSent form,
             CanonicalJson document) {
         this.key = key;
         this.animalId = animalId;
@@ -65,6 +72,8 @@ class AssessmentRow implements Persistable<RowKey> {
         this.isolation = score.isolation() == null ? null : score.isolation().recommended();
         this.settled = score.urgency().settled();
         this.supersedes = supersedes;
+        this.formKey = form == null ? null : form.key();
+        this.formSha256 = form == null ? null : form.sha256();
         this.document = document.text();
         this.documentSha256 = document.sha256();
     }
@@ -136,6 +145,11 @@ class AssessmentRow implements Persistable<RowKey> {
     @Nullable
     UUID supersedes() {
         return supersedes;
+    }
+
+    /** Whether it was made with just that form, as it was sent. */
+    boolean isOf(NewAssessment.FormSent form) {
+        return form.key().equals(formKey) && form.sha256().equals(formSha256);
     }
 
     CanonicalJson document() {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
@@ -53,8 +54,9 @@ final class LookForm {
         return form.values(field).contains(value);
     }
 
-    Optional<String> key() {
-        return form.key(KEY);
+    /** Of the form as it was sent out; nothing for what cannot be one. */
+    Optional<UUID> key() {
+        return form.find(KEY).flatMap(LookForm::uuid);
     }
 
     /** The same as a form that was not sent yet. */
@@ -66,6 +68,7 @@ final class LookForm {
         ObjectNode document = JsonNodeFactory.instance.objectNode();
         document.put("checklist", edition.id());
         document.put("version", edition.version());
+        key().ifPresent(key -> document.put("formKey", key.toString()));
         ArrayNode conditions = document.putArray("conditions");
         form.values(CONDITION).forEach(conditions::add);
         document.set("answers", answers());
@@ -89,6 +92,14 @@ final class LookForm {
                     .add(SentForm.words(fault));
         }
         return byPlace;
+    }
+
+    private static Optional<UUID> uuid(String text) {
+        try {
+            return Optional.of(UUID.fromString(text.strip()));
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
     }
 
     private String place(String pointer) {

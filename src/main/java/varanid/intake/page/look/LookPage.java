@@ -92,10 +92,9 @@ class LookPage {
         SentForm sent = SentForm.of(request);
         Edition edition = edition(sent);
         LookForm form = new LookForm(sent, edition);
-        JsonRequest look = JsonRequest.ofForm(
-                "POST " + path(animalId), form.document(), form.key().orElse(null));
+        JsonRequest look = JsonRequest.ofForm("POST " + path(animalId), form.document(), null);
         try {
-            // The path of the decision is what is kept under the form's key, and given again where it is sent twice.
+            // Without a key of the request: the form's own outlasts the session.
             return SeeOther.path(Objects.requireNonNull(once.perform(caller, look, () -> {
                         UUID kept = assessments.keep(caller, animalId, look);
                         return new Reply(303, Map.of("Location", DecisionPage.path(animalId, kept)), Map.of());
@@ -179,7 +178,7 @@ class LookPage {
         page.addObject("faults", faults);
         page.addObject("form", new Typed(form));
         page.addObject("now", clock.instant());
-        page.addObject("key", form.key().orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject("key", form.key().orElseGet(UUID::randomUUID));
         return page;
     }
 

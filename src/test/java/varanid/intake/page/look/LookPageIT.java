@@ -2,11 +2,20 @@ package varanid.intake.page.look;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.http.HttpRequest.BodyPublishers;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -179,6 +188,76 @@ class LookPageIT {
     }
 
     @Test
+    void theSameFormSentAgainAfterSigningInAgainLeadsToTheLookThatWasKept() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        Answer first = kept.send(fields);
+        assertThat(first.status()).isEqualTo(303);
+        assertThat(kept.browser().submit(kept.look(), "/sign-out", Map.of()).status())
+                .isEqualTo(303);
+        Browser later = Browser.signedIn(kept.rescue(), kept.keeper());
+        Answer second = later.submit(kept.look(), kept.look(), fields);
+        assertThat(second.status()).as(second.body()).isEqualTo(303);
+        assertThat(second.header("Location")).isEqualTo(first.header("Location"));
+        fields.put("answer.bleeding", "running");
+        assertThat(later.submit(kept.look(), kept.look(), fields).body())
+                .as("what was changed in between is not taken for the same")
+                .contains("kept as a look before you changed it");
+        assertThat(kept.looks()).isEqualTo(1);
+    }
+
+    @Test
+    void whatTheScriptSendsAgainFromAnotherSessionIsTheLookThatWasKept() {
+        Kept kept = newcomer();
+        String look = """
+                {"checklist": "varanid-intake", "version": 1, "answers": {"bleeding": "absent"},
+                 "occurredAt": "%s", "formKey": "%s"}""".formatted(Instant.now(), UUID.randomUUID());
+        Answer first = sendByScript(kept, kept.browser(), look);
+        Answer second = sendByScript(kept, Browser.signedIn(kept.rescue(), kept.keeper()), look);
+        assertThat(first.status()).as(first.body()).isEqualTo(201);
+        assertThat(second.status()).as(second.body()).isEqualTo(201);
+        assertThat(second.body()).isEqualTo(first.body());
+        assertThat(kept.looks()).isEqualTo(1);
+    }
+
+    @Test
+    void oneFormSentFromManySessionsAtOnceIsKeptOnce() throws Exception {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        List<Callable<Optional<String>>> sendings = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            Browser session = Browser.signedIn(kept.rescue(), kept.keeper());
+            Map<String, String> proven = new HashMap<>(fields);
+            proven.put("_csrf", session.proof(kept.look()));
+            sendings.add(() -> session.post(kept.look(), proven).header("Location"));
+        }
+        ExecutorService threads = Executors.newFixedThreadPool(sendings.size());
+        try {
+            Set<String> decisions = new HashSet<>();
+            for (Future<Optional<String>> sent : threads.invokeAll(sendings)) {
+                decisions.add(sent.get().orElseThrow());
+            }
+            assertThat(decisions).hasSize(1);
+        } finally {
+            threads.shutdownNow();
+        }
+        assertThat(kept.looks()).isEqualTo(1);
+    }
+
+    @Test
+    void theFormsOfTwoPeopleAreTwoLooksWhateverTheirKey() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        assertThat(kept.send(fields).status()).isEqualTo(303);
+        Browser other = Browser.signedIn(kept.rescue(), kept.rescue().keeper());
+        assertThat(other.submit(kept.look(), kept.look(), fields).status()).isEqualTo(303);
+        assertThat(kept.looks()).isEqualTo(2);
+    }
+
+    @Test
     void aFormThatWasSentAndChangedIsNotLostAndNotKeptUnasked() {
         Kept kept = newcomer();
         Map<String, String> fields = new HashMap<>(WELL);
@@ -300,6 +379,17 @@ class LookPageIT {
         Kept kept = newcomer();
         Browser vet = Browser.signedIn(kept.rescue(), kept.rescue().clinician());
         assertThat(vet.get(kept.look()).status()).isEqualTo(403);
+    }
+
+    private static Answer sendByScript(Kept kept, Browser browser, String look) {
+        return browser.send(
+                "POST",
+                "/api/v1/animals/" + kept.animal() + "/assessments",
+                BodyPublishers.ofString(look),
+                "Content-Type",
+                "application/json",
+                "X-CSRF-TOKEN",
+                browser.proof(kept.look()));
     }
 
     private static String lastOf(String path) {
