@@ -7,6 +7,7 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.jspecify.annotations.Nullable;
@@ -145,6 +146,10 @@ class AssessmentRow implements Persistable<RowKey> {
     @Nullable
     UUID supersedes() {
         return supersedes;
+    }
+
+    Optional<UUID> formKey() {
+        return Optional.ofNullable(formKey);
     }
 
     /** Whether it was made with just that form, as it was sent. */

@@ -126,6 +126,7 @@ public class Assessments {
                 look.occurredAt(),
                 now,
                 look.supersedes(),
+                look.reason(),
                 look.look().attributes(),
                 look.look().conditions(),
                 AssessmentView.TemperatureView.of(look.skinTemperature()),

@@ -21,6 +21,7 @@ record NewAssessment(
         @Nullable Temperature skinTemperature,
         @Nullable String note,
         @Nullable UUID supersedes,
+        @Nullable String reason,
         @Nullable FormSent form) {
 
     /**
@@ -35,7 +36,7 @@ record NewAssessment(
     private static final BigDecimal HOTTEST_SKIN_CELSIUS = Temperature.Place.SKIN.highestLikelyCelsius();
 
     NewAssessment with(LookRequest filled) {
-        return new NewAssessment(filled, occurredAt, skinTemperature, note, supersedes, form);
+        return new NewAssessment(filled, occurredAt, skinTemperature, note, supersedes, reason, form);
     }
 
     /**
@@ -50,6 +51,11 @@ record NewAssessment(
         Given<Temperature> skin = fields.object("skinTemperature", NewAssessment::readSkinTemperature);
         Given<String> note = fields.prose("note", 4000);
         Given<UUID> supersedes = fields.id("supersedes");
+        Given<String> reason = fields.prose("reason", 1000)
+                .check(
+                        given -> fields.field("supersedes").isGiven(),
+                        "is there, but nothing is corrected",
+                        "supersedes beside it, or no reason");
         Given<UUID> formKey = fields.id("formKey");
         return () -> new NewAssessment(
                 look,
@@ -57,6 +63,7 @@ record NewAssessment(
                 skin.orNull(),
                 note.orNull(),
                 supersedes.orNull(),
+                reason.orNull(),
                 formKey.find().map(key -> new FormSent(key, sha256)).orElse(null));
     }
 

@@ -34,6 +34,11 @@ public final class SentForm {
         return new SentForm(Map.of());
     }
 
+    /** One that is filled in already, by what is known. */
+    public static SentForm filled(Map<String, List<String>> fields) {
+        return new SentForm(new LinkedHashMap<>(fields));
+    }
+
     /** @throws ProblemException 413 where it cannot be read */
     public static SentForm of(HttpServletRequest request) {
         Map<String, List<String>> fields = new LinkedHashMap<>();

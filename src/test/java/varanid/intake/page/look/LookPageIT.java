@@ -327,6 +327,89 @@ class LookPageIT {
     }
 
     @Test
+    void aLookIsCorrectedFromItsPage() {
+        Kept kept = newcomer();
+        Map<String, String> wrong = new HashMap<>(WELL);
+        wrong.put("answer.bleeding", "running");
+        wrong.put("number.days-food-refused", "3");
+        wrong.put("condition", "wet");
+        wrong.put("skin", "29.5");
+        wrong.put("skin-unit", "Cel");
+        wrong.put("note", "Sat by the door.");
+        String first = kept.send(wrong).header("Location").orElseThrow();
+        assertThat(kept.browser().get(first).body()).contains("Correct this look", "href=\"" + first + "/correction\"");
+        Answer form = kept.browser().get(first + "/correction");
+        assertThat(form.status()).as(form.body()).isEqualTo(200);
+        assertThat(form.body())
+                .contains("Correct the look at Pebble", "Why is it corrected?", "Sat by the door.")
+                .contains("name=\"number.days-food-refused\"", "value=\"3\"", "value=\"29.5\"")
+                .containsPattern("value=\"wet\"\\s+checked=\"checked\"")
+                .containsPattern("name=\"answer.bleeding\" value=\"running\"[^>]*checked");
+
+        Map<String, String> right = new HashMap<>(wrong);
+        right.put("answer.bleeding", "absent");
+        Answer unexplained = kept.browser().submit(first + "/correction", first + "/correction", right);
+        assertThat(unexplained.status()).isEqualTo(422);
+        assertThat(unexplained.body()).contains("Say why it is corrected", "href=\"#reason\"");
+        right.put("reason", "It was <i>berry juice</i>.");
+        String second = kept.browser()
+                .submit(first + "/correction", first + "/correction", right)
+                .header("Location")
+                .orElseThrow();
+
+        assertThat(kept.browser().get(first).body())
+                .contains("This look was corrected.", "href=\"" + second + "\"")
+                .doesNotContain("Correct this look");
+        assertThat(kept.browser().get(second).body())
+                .contains("This look corrects an earlier one", "href=\"" + first + "\"")
+                .contains("It was &lt;i&gt;berry juice&lt;/i&gt;.", "class=\"soon routine\"");
+        Answer stored = kept.keeper().get("/api/v1/animals/" + kept.animal() + "/assessments/" + lastOf(second));
+        Answer before = kept.keeper().get("/api/v1/animals/" + kept.animal() + "/assessments/" + lastOf(first));
+        assertThat(stored.text("/supersedes")).isEqualTo(lastOf(first));
+        assertThat(stored.text("/reason")).isEqualTo("It was <i>berry juice</i>.");
+        assertThat(stored.text("/occurredAt")).isEqualTo(before.text("/occurredAt"));
+        assertThat(stored.json().at("/answers/days-food-refused").intValue()).isEqualTo(3);
+        assertThat(stored.json().at("/skinTemperature/celsius").decimalValue()).isEqualByComparingTo("29.5");
+    }
+
+    @Test
+    void twoCorrectionsOfOneLookAreNotBothKeptAndTheSecondIsNotLost() {
+        Kept kept = newcomer();
+        String first = kept.send(WELL).header("Location").orElseThrow();
+        Map<String, String> right = new HashMap<>(WELL);
+        right.put("answer.bleeding", "running");
+        right.put("reason", "Overlooked");
+        assertThat(kept.browser()
+                        .submit(first + "/correction", first + "/correction", right)
+                        .status())
+                .isEqualTo(303);
+        right.put("reason", "Overlooked by the other too");
+        Answer late = kept.browser().submit(first + "/correction", first + "/correction", right);
+        assertThat(late.status()).isEqualTo(409);
+        assertThat(late.body())
+                .contains("Somebody has corrected this look in the meantime", "Overlooked by the other too")
+                .contains("To the correction, which counts");
+        assertThat(kept.looks()).isEqualTo(2);
+    }
+
+    @Test
+    void onlyWhoMayLookCorrectsAndOnlyTheirOwnAnimals() {
+        Kept kept = newcomer();
+        String first = kept.send(WELL).header("Location").orElseThrow();
+        Browser vet = Browser.signedIn(kept.rescue(), kept.rescue().clinician());
+        assertThat(vet.get(first).body()).doesNotContain("Correct this look");
+        assertThat(vet.get(first + "/correction").status()).isEqualTo(403);
+        assertThat(newcomer().browser().get(first + "/correction").status()).isEqualTo(404);
+        assertThat(kept.keeper()
+                        .post(
+                                "/api/v1/animals/" + kept.animal() + "/assessments",
+                                "{\"checklist\": \"varanid-intake\", \"reason\": \"none\"}")
+                        .status())
+                .as("a reason without a correction")
+                .isEqualTo(422);
+    }
+
+    @Test
     void whatWasNotSeenIsNamedAndNeverReassures() {
         Kept kept = newcomer();
         String path = kept.send(Map.of("answer.bleeding", "not-observed", "condition", "cold"))
