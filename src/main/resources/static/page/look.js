@@ -31,7 +31,8 @@
   const show = (element, shown) => element.classList.toggle('hidden', !shown);
 
   const animal = root.dataset.animal;
-  const shelf = 'varanid.look.' + root.dataset.person + '.' + animal;
+  const shelf = 'varanid.look.' + root.dataset.person + '.' + animal
+      + (root.dataset.corrects ? '.' + root.dataset.corrects : '');
   const clockAhead = Date.now() - Date.parse(root.dataset.now);
   const now = () => new Date(Date.now() - clockAhead);
 
@@ -76,7 +77,8 @@
   const fields = () => [...new FormData(form)].filter(([name, value]) => ours(name) && value !== '');
 
   const keep = () => {
-    draft = {...draft, key: form.elements.key.value, began: draft.began || now().toISOString(), fields: fields()};
+    delete draft.told;
+    draft = {...draft, name: root.dataset.name, key: form.elements.key.value, began: draft.began || now().toISOString(), fields: fields()};
     kept.write(draft);
   };
 
@@ -147,15 +149,21 @@
     }
     if (form.elements.note.value.trim()) whole.note = form.elements.note.value;
     whole.occurredAt = now().toISOString();
+    whole.formKey = draft.key;
+    if (root.dataset.corrects) {
+      // It is the same look, whenever it is corrected.
+      whole.occurredAt = root.dataset.occurredAt;
+      whole.supersedes = root.dataset.corrects;
+      whole.reason = form.elements.reason.value;
+    }
     return whole;
   };
 
-  const send = (path, body, key, signal) => {
+  const send = (path, body, signal) => {
     const headers = {
       'Content-Type': 'application/json',
       'X-CSRF-TOKEN': document.querySelector('meta[name="csrf"]').content,
     };
-    if (key) headers['Idempotency-Key'] = key;
     return fetch(path, {method: 'POST', headers, body, signal});
   };
 
@@ -244,7 +252,7 @@
   const back = button(say('back'), true, () => goBack());
   const next = button(say('next'), true, () => goOn());
   const move = make('div', {class: 'move'}, back, next, place);
-  let view = readView();
+  let view = root.dataset.corrects ? 'whole' : readView();
   let way = [steps[0]];
 
   const here = () => way[way.length - 1];
@@ -478,7 +486,7 @@
       const patience = new AbortController();
       setTimeout(() => patience.abort(), 20_000);
       const reply = await send(
-          '/api/v1/animals/' + animal + '/assessments', draft.pending, draft.key, patience.signal);
+          '/api/v1/animals/' + animal + '/assessments', draft.pending, patience.signal);
       if (reply.status === 201) {
         const made = await reply.json();
         kept.remove();
@@ -490,9 +498,10 @@
       } else if (reply.status === 422 && draft.key !== freshKey && (await reply.json()).type.endsWith('key-reused')) {
         // Another look of this animal went under that key, from another window.
         draft.key = freshKey;
+        draft.pending = JSON.stringify({...JSON.parse(draft.pending), formKey: freshKey});
         kept.write(draft);
         waitFor(say('unsent.why'), false);
-      } else if (reply.status < 500 && reply.status !== 409 && reply.status !== 429) {
+      } else if (reply.status < 500 && reply.status !== 429) {
         // The service says what is wrong, beside each field, when the form itself is sent.
         delete draft.pending;
         kept.write(draft);
@@ -526,9 +535,25 @@
     event.preventDefault();
     if (draft.pending) return;
     keep();
+    const reason = form.elements.reason;
+    if (reason && !reason.value.trim()) {
+      view = 'whole';
+      render(false);
+      if (!reason.hasAttribute('aria-invalid')) {
+        reason.setAttribute('aria-invalid', 'true');
+        reason.before(make('span', {class: 'fault', role: 'alert'}, reason.dataset.missing));
+      }
+      reason.scrollIntoView({block: 'center'});
+      reason.focus({preventScroll: true});
+      return;
+    }
     draft.pending = JSON.stringify(wholeLook());
     kept.write(draft);
     deliver();
+  });
+  // Sent, or thrown away, in another window.
+  window.addEventListener('storage', event => {
+    if (event.key === shelf && event.newValue === null) location.reload();
   });
   window.addEventListener('online', () => draft.pending ? deliver() : ask());
 

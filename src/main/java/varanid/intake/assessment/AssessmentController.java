@@ -156,7 +156,14 @@ class AssessmentController {
             @Schema(maxLength = 4000) @Nullable String note,
 
             @Schema(description = "the assessment that this one corrects") @Nullable
-            UUID supersedes) {
+            UUID supersedes,
+
+            @Schema(description = "why it corrects what it supersedes", maxLength = 1000) @Nullable
+            String reason,
+
+            @Schema(description = "of the form it was made with: one person's looks at the animal with one key are one")
+            @Nullable
+            UUID formKey) {
 
         record SkinTemperature(
                 BigDecimal value,

@@ -1,11 +1,13 @@
 package varanid.intake.assessment;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +36,11 @@ class AssessmentRow implements Persistable<RowKey> {
     private @Nullable String isolation;
     private boolean settled;
     private @Nullable UUID supersedes;
+    private @Nullable UUID formKey;
+
+    @Column(name = "form_sha256")
+    private @Nullable String formSha256;
+
     private String document;
     private String documentSha256;
 
@@ -49,6 +56,7 @@ class AssessmentRow implements Persistable<RowKey> {
             LocalDate localDate,
             ScoreView score,
             @Nullable UUID supersedes,
+            NewAssessment.@Nullable FormSent form,
             CanonicalJson document) {
         this.key = key;
         this.animalId = animalId;
@@ -65,6 +73,8 @@ class AssessmentRow implements Persistable<RowKey> {
         this.isolation = score.isolation() == null ? null : score.isolation().recommended();
         this.settled = score.urgency().settled();
         this.supersedes = supersedes;
+        this.formKey = form == null ? null : form.key();
+        this.formSha256 = form == null ? null : form.sha256();
         this.document = document.text();
         this.documentSha256 = document.sha256();
     }
@@ -136,6 +146,15 @@ class AssessmentRow implements Persistable<RowKey> {
     @Nullable
     UUID supersedes() {
         return supersedes;
+    }
+
+    Optional<UUID> formKey() {
+        return Optional.ofNullable(formKey);
+    }
+
+    /** Whether it was made with just that form, as it was sent. */
+    boolean isOf(NewAssessment.FormSent form) {
+        return form.key().equals(formKey) && form.sha256().equals(formSha256);
     }
 
     CanonicalJson document() {

@@ -21,6 +21,12 @@ interface AssessmentRows extends Repository<AssessmentRow, RowKey> {
 
     @Query("""
             select a from AssessmentRow a
+            where a.key.organisationId = :organisationId and a.animalId = :animalId
+            and a.observerId = :personId and a.formKey = :formKey""")
+    Optional<AssessmentRow> findByForm(UUID organisationId, UUID animalId, UUID personId, UUID formKey);
+
+    @Query("""
+            select a from AssessmentRow a
             where a.key.organisationId = :organisationId and a.supersedes = :id""")
     Optional<AssessmentRow> findSuccessor(UUID organisationId, UUID id);
 

@@ -23,6 +23,9 @@ record AssessmentView(
         Instant recordedAt,
         @Nullable UUID supersedes,
 
+        @Schema(description = "why it corrects what it supersedes") @Nullable
+        String reason,
+
         @Schema(description = "what the animal counted as: life stage and origin")
         Map<String, String> animal,
 

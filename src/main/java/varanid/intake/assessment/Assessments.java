@@ -3,6 +3,7 @@ package varanid.intake.assessment;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +27,7 @@ import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.ProblemType;
 
 /** Keeps looks at animals, and what they came to. */
 @Service
@@ -71,11 +73,12 @@ public class Assessments {
     }
 
     /**
-     * Reads a look, scores it and keeps it.
+     * Reads a look, scores it and keeps it; a look that the same person has sent with the same form before is not kept
+     * again.
      *
      * @return its id
-     * @throws ProblemException 404 where the organisation has no such animal, 422 with every fault of the look, 409 where
-     *     it corrects what was corrected already
+     * @throws ProblemException 404 where the organisation has no such animal, 422 with every fault of the look, or where
+     *     its form came with something else before, 409 where it corrects what was corrected already
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public UUID keep(Caller caller, UUID animalId, JsonRequest request) {
@@ -88,16 +91,21 @@ public class Assessments {
                 animals.find(caller.organisationId(), animalId).orElseThrow(() -> ProblemException.notFound("animal"));
         Map<String, String> known = Map.of("lifeStage", animal.lifeStage().code(), "origin", animal.steeringOrigin());
         Present present = Present.at(clock, caller.zone());
-        return request.read(fields -> NewAssessment.read(fields, catalogue, known, present));
+        return request.read(fields -> NewAssessment.read(
+                fields, catalogue, known, present, HexFormat.of().formatHex(request.hash())));
     }
 
-    /** Scores the look as it counts for this animal on that day, and keeps it. */
+    /** Scores the look as it counts for this animal on that day, and keeps it, unless its form was kept before. */
     @Transactional(propagation = Propagation.MANDATORY)
     AssessmentRow keep(Caller caller, UUID animalId, NewAssessment given) {
         Edition edition = given.look().edition();
         checklists.hold(caller.organisationId(), edition);
         // Or two looks at once could both use up the day's excuse, or both correct the same.
         lock.hold(caller.organisationId());
+        Optional<AssessmentRow> before = findSentBefore(caller, animalId, given.form());
+        if (before.isPresent()) {
+            return before.get();
+        }
         if (given.supersedes() != null) {
             mayBeSuperseded(caller, animalId, given.supersedes());
         }
@@ -118,6 +126,7 @@ public class Assessments {
                 look.occurredAt(),
                 now,
                 look.supersedes(),
+                look.reason(),
                 look.look().attributes(),
                 look.look().conditions(),
                 AssessmentView.TemperatureView.of(look.skinTemperature()),
@@ -135,11 +144,27 @@ public class Assessments {
                 date,
                 score,
                 look.supersedes(),
+                look.form(),
                 CanonicalJson.of(view)));
         events.publishEvent(
                 new LookKept(caller.organisationId(), stored.kept(kept), Optional.ofNullable(look.supersedes())));
         events.publishEvent(AnimalChanged.of(caller.organisationId(), animalId));
         return kept;
+    }
+
+    private Optional<AssessmentRow> findSentBefore(
+            Caller caller, UUID animalId, NewAssessment.@Nullable FormSent form) {
+        if (form == null) {
+            return Optional.empty();
+        }
+        Optional<AssessmentRow> before =
+                rows.findByForm(caller.organisationId(), animalId, caller.personId(), form.key());
+        if (before.isPresent() && !before.get().isOf(form)) {
+            throw new ProblemException(
+                    ProblemType.KEY_REUSED,
+                    "This formKey came with another look of the animal before. Use a new key for a new look.");
+        }
+        return before;
     }
 
     private @Nullable List<LessCertain> lessCertain(Caller caller, UUID animalId, NewAssessment look, LocalDate date) {

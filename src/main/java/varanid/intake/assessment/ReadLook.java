@@ -14,13 +14,25 @@ import varanid.intake.scoring.LookReading;
  * @param edition the checklist by which it was scored
  * @param document as it was kept: the same that is served as the assessment
  * @param reading what each answer stands for
+ * @param formKey the key of the form that it was made with
  */
-public record ReadLook(KeptLook kept, UUID observerId, Edition edition, JsonNode document, LookReading reading) {
+public record ReadLook(
+        KeptLook kept,
+        UUID observerId,
+        Edition edition,
+        JsonNode document,
+        LookReading reading,
+        Optional<UUID> formKey) {
 
     /** The look that this one corrects. */
     public Optional<UUID> supersedes() {
         JsonNode id = document.path("supersedes");
         return id.isString() ? Optional.of(UUID.fromString(id.stringValue())) : Optional.empty();
+    }
+
+    /** Why it corrects that one; empty where nobody said. */
+    public String reason() {
+        return document.path("reason").stringValue("");
     }
 
     /** What was recommended, for people. */

@@ -62,7 +62,8 @@ class StoredLooks {
 
     ReadLook readLook(AssessmentRow row) {
         StoredLook look = read(row);
-        return new ReadLook(kept(look), row.observerId(), look.edition(), look.document(), look.reading());
+        return new ReadLook(
+                kept(look), row.observerId(), look.edition(), look.document(), look.reading(), row.formKey());
     }
 
     private static KeptLook kept(StoredLook look) {

@@ -3,6 +3,7 @@ package varanid.intake.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Role;
@@ -11,10 +12,15 @@ import varanid.intake.platform.web.Role;
  * What the frame of a page shows.
  *
  * @param you the name of who is signed in
+ * @param person the id of who is signed in: what a browser keeps for somebody is kept under it
  * @param csrf the proof that a form is ours, to be sent along
  * @param places where the navigation leads
  */
-public record Frame(@Nullable String you, @Nullable String csrf, List<Place> places) {
+public record Frame(
+        @Nullable String you,
+        @Nullable UUID person,
+        @Nullable String csrf,
+        List<Place> places) {
 
     /**
      * A place in the navigation.

@@ -29,6 +29,7 @@ class FrameAdvice {
         return new Frame(
                 caller.flatMap(who -> names.find(who.organisationId(), who.personId()))
                         .orElse(null),
+                caller.map(Caller::personId).orElse(null),
                 csrf,
                 Frame.places(caller, request.getRequestURI()));
     }

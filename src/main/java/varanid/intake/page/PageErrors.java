@@ -8,6 +8,7 @@ import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.stereotype.Component;
 import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.Context;
+import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.ErrorPage;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Sessions;
@@ -36,7 +37,11 @@ class PageErrors implements ErrorPage {
         Map<String, Object> shown = Map.of(
                 "frame",
                 // No form to sign out with: what went wrong may be just that no form can be made.
-                new Frame(null, null, Frame.places(Sessions.findCaller(), "")),
+                new Frame(
+                        null,
+                        Sessions.findCaller().map(Caller::personId).orElse(null),
+                        null,
+                        Frame.places(Sessions.findCaller(), "")),
                 "key",
                 "error."
                         + (OWN_TYPES.contains(problem.type().name())

@@ -144,12 +144,15 @@ public final class Screens {
                 .setBypassCSP(textSize > 1);
         BrowserContext context = chromium.newContext(options);
         if (signedIn != null) {
-            for (Map.Entry<String, String> cookie : signedIn.cookies().entrySet()) {
-                context.addCookies(
-                        List.of(new Cookie(cookie.getKey(), cookie.getValue()).setUrl("http://127.0.0.1:" + port)));
-            }
+            give(context, signedIn, port);
         }
         return new Screen(this, context, context.newPage());
+    }
+
+    private static void give(BrowserContext context, Browser signedIn, int port) {
+        signedIn.cookies()
+                .forEach((name, value) ->
+                        context.addCookies(List.of(new Cookie(name, value).setUrl("http://127.0.0.1:" + port))));
     }
 
     /** One window. What its page writes into the console as an error makes {@link #shows} fail. */
@@ -183,6 +186,12 @@ public final class Screens {
 
         public BrowserContext context() {
             return context;
+        }
+
+        /** Another person's session in place of the one before; what the pages have stored stays. */
+        public void signIn(Organisations.Organisation organisation, Client person) {
+            context.clearCookies();
+            give(context, Browser.signedIn(organisation, person), person.port());
         }
 
         public void go(String path) {

@@ -18,6 +18,7 @@ import varanid.intake.assessment.Looks;
 import varanid.intake.assessment.ReadLook;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.ProblemException;
+import varanid.intake.platform.web.Role;
 import varanid.intake.vet.Recommendation;
 import varanid.intake.vet.Recommendations;
 import varanid.intake.vet.VetAnswer;
@@ -82,6 +83,14 @@ class DecisionPage {
         page.addObject("latestPath", latest.map(id -> path(animalId, id)).orElse(null));
         page.addObject(
                 "correctionPath", correction.map(id -> path(animalId, id)).orElse(null));
+        page.addObject(
+                "correctedPath", look.supersedes().map(id -> path(animalId, id)).orElse(null));
+        page.addObject("reason", look.reason());
+        page.addObject(
+                "correctPath",
+                caller.may(Role.KEEPER) && correction.isEmpty() ? LookPage.correctionPath(animalId, lookId) : null);
+        // The browser that made the look need not keep its copy any longer.
+        page.addObject("formKey", look.formKey().orElse(null));
         Decision decision = Decision.of(look, caller.zone(), locale);
         page.addObject("decision", decision);
         page.addObject("routes", Decision.routes(look.edition(), holds.routes()));

@@ -74,52 +74,78 @@ class LookPage {
     @GetMapping("/animals/{animalId}/look")
     ModelAndView look(Caller caller, @PathVariable UUID animalId, Locale locale) {
         caller.require(Role.KEEPER);
-        Edition edition = edition(SentForm.empty());
-        return page(
-                HttpStatus.OK,
-                caller,
-                animal(caller, animalId),
-                edition,
-                new LookForm(SentForm.empty(), edition),
-                Map.of(),
-                locale);
+        LookForm form = new LookForm(SentForm.empty(), edition(SentForm.empty()), null);
+        return page(HttpStatus.OK, caller, animal(caller, animalId), form, Map.of(), locale);
     }
 
     @PostMapping("/animals/{animalId}/look")
     ModelAndView keep(Caller caller, @PathVariable UUID animalId, HttpServletRequest request, Locale locale) {
         caller.require(Role.KEEPER);
-        Animals.Newcomer animal = animal(caller, animalId);
         SentForm sent = SentForm.of(request);
-        Edition edition = edition(sent);
-        LookForm form = new LookForm(sent, edition);
-        JsonRequest look = JsonRequest.ofForm(
-                "POST " + path(animalId), form.document(), form.key().orElse(null));
+        return keep(caller, animal(caller, animalId), new LookForm(sent, edition(sent), null), locale);
+    }
+
+    @GetMapping("/animals/{animalId}/looks/{lookId}/correction")
+    ModelAndView correction(Caller caller, @PathVariable UUID animalId, @PathVariable UUID lookId, Locale locale) {
+        caller.require(Role.KEEPER);
+        LookForm form = LookForm.correcting(look(caller, animalId, lookId));
+        return page(HttpStatus.OK, caller, animal(caller, animalId), form, Map.of(), locale);
+    }
+
+    @PostMapping("/animals/{animalId}/looks/{lookId}/correction")
+    ModelAndView correct(
+            Caller caller,
+            @PathVariable UUID animalId,
+            @PathVariable UUID lookId,
+            HttpServletRequest request,
+            Locale locale) {
+        caller.require(Role.KEEPER);
+        SentForm sent = SentForm.of(request);
+        LookForm form = new LookForm(sent, edition(sent), look(caller, animalId, lookId));
+        return keep(caller, animal(caller, animalId), form, locale);
+    }
+
+    private ModelAndView keep(Caller caller, Animals.Newcomer animal, LookForm form, Locale locale) {
+        JsonRequest look = JsonRequest.ofForm("POST " + path(animal.id(), form), form.document(), null);
         try {
-            // The path of the decision is what is kept under the form's key, and given again where it is sent twice.
+            // Without a key of the request: the form's own outlasts the session.
             return SeeOther.path(Objects.requireNonNull(once.perform(caller, look, () -> {
-                        UUID kept = assessments.keep(caller, animalId, look);
-                        return new Reply(303, Map.of("Location", DecisionPage.path(animalId, kept)), Map.of());
+                        UUID kept = assessments.keep(caller, animal.id(), look);
+                        return new Reply(303, Map.of("Location", DecisionPage.path(animal.id(), kept)), Map.of());
                     })
                     .getHeaders()
                     .getFirst("Location")));
         } catch (ProblemException e) {
+            HttpStatus status = HttpStatus.UNPROCESSABLE_CONTENT;
             if (e.type().equals(ProblemType.KEY_REUSED)) {
                 // Somebody went back and changed it. That is another look, if it is meant.
-                return page(
-                        HttpStatus.UNPROCESSABLE_CONTENT,
-                        caller,
-                        animal,
-                        edition,
-                        form.withoutKey(),
-                        Map.of("", List.of(text("look.sent-before", locale))),
-                        locale);
+                return page(status, caller, animal, form.withoutKey(), whole("look.sent-before", locale), locale);
+            } else if (e.type().equals(ProblemType.CONFLICT) && form.corrects().isPresent()) {
+                return page(HttpStatus.CONFLICT, caller, animal, form, whole("correct.meanwhile", locale), locale);
+            } else if (e.type().equals(ProblemType.INVALID_REQUEST)) {
+                return page(status, caller, animal, form, form.faults(e.faults()), locale);
             }
-            if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
-                throw e;
-            }
-            return page(
-                    HttpStatus.UNPROCESSABLE_CONTENT, caller, animal, edition, form, form.faults(e.faults()), locale);
+            throw e;
         }
+    }
+
+    private Map<String, List<String>> whole(String text, Locale locale) {
+        return Map.of("", List.of(text(text, locale)));
+    }
+
+    private ReadLook look(Caller caller, UUID animalId, UUID lookId) {
+        return looks.findRead(caller.organisationId(), animalId, lookId)
+                .orElseThrow(() -> ProblemException.notFound("look"));
+    }
+
+    private static String path(UUID animalId, LookForm form) {
+        return form.corrects()
+                .map(look -> correctionPath(animalId, look.kept().id()))
+                .orElseGet(() -> path(animalId));
+    }
+
+    static String correctionPath(UUID animalId, UUID lookId) {
+        return DecisionPage.path(animalId, lookId) + "/correction";
     }
 
     static String path(UUID animalId) {
@@ -148,12 +174,12 @@ class LookPage {
             HttpStatus status,
             Caller caller,
             Animals.Newcomer animal,
-            Edition edition,
             LookForm form,
             Map<String, List<String>> faults,
             Locale locale) {
         LocalDate today = LocalDate.ofInstant(clock.instant(), caller.zone());
-        Optional<ReadLook> last = looks.findLatestRead(caller.organisationId(), animal.id(), today);
+        Optional<ReadLook> last =
+                form.corrects().or(() -> looks.findLatestRead(caller.organisationId(), animal.id(), today));
         ModelAndView page = new ModelAndView("look", status);
         page.addObject("sheets", List.of("look"));
         page.addObject("scripts", List.of("look"));
@@ -170,16 +196,28 @@ class LookPage {
         page.addObject(
                 "sheet",
                 Sheet.of(
-                        edition,
+                        form.edition(),
                         form,
                         faults,
                         last,
                         drawings,
                         new Sheet.Words(text("look.unseen", locale), text("look.not-yet", locale))));
+        page.addObject("action", path(animal.id(), form));
+        page.addObject("corrects", form.corrects().map(look -> look.kept().id()).orElse(null));
+        page.addObject(
+                "occurredAt",
+                form.corrects().map(look -> look.kept().occurredAt()).orElse(null));
+        page.addObject(
+                "correctionPath",
+                form.corrects()
+                        .flatMap(look -> looks.findSuccessor(
+                                caller.organisationId(), look.kept().id()))
+                        .map(id -> DecisionPage.path(animal.id(), id))
+                        .orElse(null));
         page.addObject("faults", faults);
         page.addObject("form", new Typed(form));
         page.addObject("now", clock.instant());
-        page.addObject("key", form.key().orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject("key", form.key().orElseGet(UUID::randomUUID));
         return page;
     }
 
@@ -200,13 +238,14 @@ class LookPage {
     }
 
     /** What stands in the fields that belong to no question. */
-    public record Typed(String skin, String skinUnit, boolean skinConfirmed, String note) {
+    public record Typed(String skin, String skinUnit, boolean skinConfirmed, String note, String reason) {
         Typed(LookForm form) {
             this(
                     form.typed(LookForm.SKIN),
                     form.typed(LookForm.SKIN_UNIT),
                     !form.typed(LookForm.SKIN_CONFIRMED).isBlank(),
-                    form.typed(LookForm.NOTE));
+                    form.typed(LookForm.NOTE),
+                    form.typed(LookForm.REASON));
         }
     }
 }

@@ -6,8 +6,8 @@
  * read by the same service; {@code look.js} asks one question at a time and shows the result while it is made. What is
  * asked, and every word about a finding, comes from the checklist.
  *
- * <p><b>Always.</b> Nothing is answered beforehand, not even with the answer of the last look. Whoever could not see
- * says so as easily as no.
+ * <p><b>Always.</b> Nothing is answered beforehand, not even with the answer of the last look; only where a look is
+ * corrected its own answers stand in the form. Whoever could not see says so as easily as no.
  *
  * <p>May use: {@code animal}, {@code assessment}, {@code checklist}, {@code scoring}, {@code vet}, {@code visit},
  * {@code platform}.

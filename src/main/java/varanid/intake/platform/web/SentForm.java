@@ -36,7 +36,12 @@ public final class SentForm {
         return new SentForm(Map.of());
     }
 
-    /** One that these stand in already, where somebody is likely to type them again. */
+    /** One that is filled in already, by what is known. */
+    public static SentForm filled(Map<String, List<String>> fields) {
+        return new SentForm(new LinkedHashMap<>(fields));
+    }
+
+    /** The same, each field with one value. */
     public static SentForm filledWith(Map<String, String> typed) {
         Map<String, List<String>> fields = new LinkedHashMap<>();
         typed.forEach((name, text) -> fields.put(name, List.of(text)));

@@ -2,11 +2,20 @@ package varanid.intake.page.look;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.http.HttpRequest.BodyPublishers;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -179,6 +188,76 @@ class LookPageIT {
     }
 
     @Test
+    void theSameFormSentAgainAfterSigningInAgainLeadsToTheLookThatWasKept() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        Answer first = kept.send(fields);
+        assertThat(first.status()).isEqualTo(303);
+        assertThat(kept.browser().submit(kept.look(), "/sign-out", Map.of()).status())
+                .isEqualTo(303);
+        Browser later = Browser.signedIn(kept.rescue(), kept.keeper());
+        Answer second = later.submit(kept.look(), kept.look(), fields);
+        assertThat(second.status()).as(second.body()).isEqualTo(303);
+        assertThat(second.header("Location")).isEqualTo(first.header("Location"));
+        fields.put("answer.bleeding", "running");
+        assertThat(later.submit(kept.look(), kept.look(), fields).body())
+                .as("what was changed in between is not taken for the same")
+                .contains("kept as a look before you changed it");
+        assertThat(kept.looks()).isEqualTo(1);
+    }
+
+    @Test
+    void whatTheScriptSendsAgainFromAnotherSessionIsTheLookThatWasKept() {
+        Kept kept = newcomer();
+        String look = """
+                {"checklist": "varanid-intake", "version": 1, "answers": {"bleeding": "absent"},
+                 "occurredAt": "%s", "formKey": "%s"}""".formatted(Instant.now(), UUID.randomUUID());
+        Answer first = sendByScript(kept, kept.browser(), look);
+        Answer second = sendByScript(kept, Browser.signedIn(kept.rescue(), kept.keeper()), look);
+        assertThat(first.status()).as(first.body()).isEqualTo(201);
+        assertThat(second.status()).as(second.body()).isEqualTo(201);
+        assertThat(second.body()).isEqualTo(first.body());
+        assertThat(kept.looks()).isEqualTo(1);
+    }
+
+    @Test
+    void oneFormSentFromManySessionsAtOnceIsKeptOnce() throws Exception {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        List<Callable<Optional<String>>> sendings = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            Browser session = Browser.signedIn(kept.rescue(), kept.keeper());
+            Map<String, String> proven = new HashMap<>(fields);
+            proven.put("_csrf", session.proof(kept.look()));
+            sendings.add(() -> session.post(kept.look(), proven).header("Location"));
+        }
+        ExecutorService threads = Executors.newFixedThreadPool(sendings.size());
+        try {
+            Set<String> decisions = new HashSet<>();
+            for (Future<Optional<String>> sent : threads.invokeAll(sendings)) {
+                decisions.add(sent.get().orElseThrow());
+            }
+            assertThat(decisions).hasSize(1);
+        } finally {
+            threads.shutdownNow();
+        }
+        assertThat(kept.looks()).isEqualTo(1);
+    }
+
+    @Test
+    void theFormsOfTwoPeopleAreTwoLooksWhateverTheirKey() {
+        Kept kept = newcomer();
+        Map<String, String> fields = new HashMap<>(WELL);
+        fields.put("key", keyIn(kept.browser().get(kept.look())));
+        assertThat(kept.send(fields).status()).isEqualTo(303);
+        Browser other = Browser.signedIn(kept.rescue(), kept.rescue().keeper());
+        assertThat(other.submit(kept.look(), kept.look(), fields).status()).isEqualTo(303);
+        assertThat(kept.looks()).isEqualTo(2);
+    }
+
+    @Test
     void aFormThatWasSentAndChangedIsNotLostAndNotKeptUnasked() {
         Kept kept = newcomer();
         Map<String, String> fields = new HashMap<>(WELL);
@@ -248,6 +327,89 @@ class LookPageIT {
     }
 
     @Test
+    void aLookIsCorrectedFromItsPage() {
+        Kept kept = newcomer();
+        Map<String, String> wrong = new HashMap<>(WELL);
+        wrong.put("answer.bleeding", "running");
+        wrong.put("number.days-food-refused", "3");
+        wrong.put("condition", "wet");
+        wrong.put("skin", "29.5");
+        wrong.put("skin-unit", "Cel");
+        wrong.put("note", "Sat by the door.");
+        String first = kept.send(wrong).header("Location").orElseThrow();
+        assertThat(kept.browser().get(first).body()).contains("Correct this look", "href=\"" + first + "/correction\"");
+        Answer form = kept.browser().get(first + "/correction");
+        assertThat(form.status()).as(form.body()).isEqualTo(200);
+        assertThat(form.body())
+                .contains("Correct the look at Pebble", "Why is it corrected?", "Sat by the door.")
+                .contains("name=\"number.days-food-refused\"", "value=\"3\"", "value=\"29.5\"")
+                .containsPattern("value=\"wet\"\\s+checked=\"checked\"")
+                .containsPattern("name=\"answer.bleeding\" value=\"running\"[^>]*checked");
+
+        Map<String, String> right = new HashMap<>(wrong);
+        right.put("answer.bleeding", "absent");
+        Answer unexplained = kept.browser().submit(first + "/correction", first + "/correction", right);
+        assertThat(unexplained.status()).isEqualTo(422);
+        assertThat(unexplained.body()).contains("Say why it is corrected", "href=\"#reason\"");
+        right.put("reason", "It was <i>berry juice</i>.");
+        String second = kept.browser()
+                .submit(first + "/correction", first + "/correction", right)
+                .header("Location")
+                .orElseThrow();
+
+        assertThat(kept.browser().get(first).body())
+                .contains("This look was corrected.", "href=\"" + second + "\"")
+                .doesNotContain("Correct this look");
+        assertThat(kept.browser().get(second).body())
+                .contains("This look corrects an earlier one", "href=\"" + first + "\"")
+                .contains("It was &lt;i&gt;berry juice&lt;/i&gt;.", "class=\"soon routine\"");
+        Answer stored = kept.keeper().get("/api/v1/animals/" + kept.animal() + "/assessments/" + lastOf(second));
+        Answer before = kept.keeper().get("/api/v1/animals/" + kept.animal() + "/assessments/" + lastOf(first));
+        assertThat(stored.text("/supersedes")).isEqualTo(lastOf(first));
+        assertThat(stored.text("/reason")).isEqualTo("It was <i>berry juice</i>.");
+        assertThat(stored.text("/occurredAt")).isEqualTo(before.text("/occurredAt"));
+        assertThat(stored.json().at("/answers/days-food-refused").intValue()).isEqualTo(3);
+        assertThat(stored.json().at("/skinTemperature/celsius").decimalValue()).isEqualByComparingTo("29.5");
+    }
+
+    @Test
+    void twoCorrectionsOfOneLookAreNotBothKeptAndTheSecondIsNotLost() {
+        Kept kept = newcomer();
+        String first = kept.send(WELL).header("Location").orElseThrow();
+        Map<String, String> right = new HashMap<>(WELL);
+        right.put("answer.bleeding", "running");
+        right.put("reason", "Overlooked");
+        assertThat(kept.browser()
+                        .submit(first + "/correction", first + "/correction", right)
+                        .status())
+                .isEqualTo(303);
+        right.put("reason", "Overlooked by the other too");
+        Answer late = kept.browser().submit(first + "/correction", first + "/correction", right);
+        assertThat(late.status()).isEqualTo(409);
+        assertThat(late.body())
+                .contains("Somebody has corrected this look in the meantime", "Overlooked by the other too")
+                .contains("To the correction, which counts");
+        assertThat(kept.looks()).isEqualTo(2);
+    }
+
+    @Test
+    void onlyWhoMayLookCorrectsAndOnlyTheirOwnAnimals() {
+        Kept kept = newcomer();
+        String first = kept.send(WELL).header("Location").orElseThrow();
+        Browser vet = Browser.signedIn(kept.rescue(), kept.rescue().clinician());
+        assertThat(vet.get(first).body()).doesNotContain("Correct this look");
+        assertThat(vet.get(first + "/correction").status()).isEqualTo(403);
+        assertThat(newcomer().browser().get(first + "/correction").status()).isEqualTo(404);
+        assertThat(kept.keeper()
+                        .post(
+                                "/api/v1/animals/" + kept.animal() + "/assessments",
+                                "{\"checklist\": \"varanid-intake\", \"reason\": \"none\"}")
+                        .status())
+                .as("a reason without a correction")
+                .isEqualTo(422);
+    }
+
+    @Test
     void whatWasNotSeenIsNamedAndNeverReassures() {
         Kept kept = newcomer();
         String path = kept.send(Map.of("answer.bleeding", "not-observed", "condition", "cold"))
@@ -300,6 +462,17 @@ class LookPageIT {
         Kept kept = newcomer();
         Browser vet = Browser.signedIn(kept.rescue(), kept.rescue().clinician());
         assertThat(vet.get(kept.look()).status()).isEqualTo(403);
+    }
+
+    private static Answer sendByScript(Kept kept, Browser browser, String look) {
+        return browser.send(
+                "POST",
+                "/api/v1/animals/" + kept.animal() + "/assessments",
+                BodyPublishers.ofString(look),
+                "Content-Type",
+                "application/json",
+                "X-CSRF-TOKEN",
+                browser.proof(kept.look()));
     }
 
     private static String lastOf(String path) {

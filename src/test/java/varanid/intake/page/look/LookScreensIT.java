@@ -6,10 +6,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Page.GetByRoleOptions;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.BoundingBox;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -103,9 +108,13 @@ class LookScreensIT {
             }
         }
 
+        String measured() {
+            return taps + " taps, "
+                    + Duration.ofNanos(System.nanoTime() - began).toMillis() + " ms";
+        }
+
         void report(String what) {
-            System.out.println("LOOK " + what + ": " + taps + " taps, "
-                    + Duration.ofNanos(System.nanoTime() - began).toMillis() + " ms");
+            System.out.println("LOOK " + what + ": " + measured());
         }
     }
 
@@ -159,6 +168,60 @@ class LookScreensIT {
             screen.shows("decision-emergency");
         }
         assertThat(kept.looks().text("/items/0/urgency")).isEqualTo("stat");
+    }
+
+    /** From the empty form of a new animal; the figures are for people, in the output and beside the pictures. */
+    @Test
+    void theWayFromANewAnimalToItsDecisionIsMeasured() throws IOException {
+        List<String> journeys = new ArrayList<>();
+        journeys.add(journey("healthy", "routine", Map.of()));
+        journeys.add(journey("sick", "urgent", Map.of("nasal-discharge", "clear")));
+        journeys.add(journey("emergency", "stat", Map.of("laboured-breathing", "marked")));
+        journeys.forEach(System.out::println);
+        Files.createDirectories(Screens.PICTURES);
+        Files.write(Screens.PICTURES.resolve("journeys.txt"), journeys);
+    }
+
+    private String journey(String name, String urgency, Map<String, String> signs) {
+        Organisation rescue = organisations.create();
+        try (Screen screen = Screens.phone().signIn(rescue, rescue.keeper()).open()) {
+            screen.go("/animals/new");
+            Page page = screen.page();
+            Finger finger = new Finger(page);
+            finger.tap(page.locator("form[action='/animals/new'] button[type=submit]"));
+            page.waitForURL(Pattern.compile(".*/look$"));
+            assertThat(page.locator(".result")).containsText("could still become");
+            while (!DECISION.matcher(page.url()).matches()) {
+                String step = finger.step();
+                if (step.equals("conditions")) {
+                    finger.tapButton("None of these hold");
+                } else if (step.equals("end")) {
+                    finger.tapButton("It is too early");
+                    finger.tapButton("Keep this look");
+                    page.waitForURL(DECISION);
+                } else if (step.startsWith("section.")) {
+                    finger.readAll();
+                    signs.forEach((finding, level) -> {
+                        if (page.locator(".step:not(.hidden) #q-" + finding).count() > 0) {
+                            finger.tapAnswer(finding, level);
+                        }
+                    });
+                    if (step.equals("section.body-condition")) {
+                        finger.tapAnswer("body-condition", "fit");
+                    }
+                    finger.tapButton("None of these signs");
+                } else {
+                    finger.tapAnswer(step, signs.getOrDefault(step, "absent"));
+                    if (signs.containsKey(step)) {
+                        assertThat(page.locator(".result")).containsText("Settled");
+                        finger.tapButton("Finish");
+                        page.waitForURL(DECISION);
+                    }
+                }
+            }
+            assertThat(page.locator(".soon." + urgency)).isVisible();
+            return "JOURNEY from the new animal to the decision, " + name + ": " + finger.measured();
+        }
     }
 
     @Test
@@ -289,6 +352,89 @@ class LookScreensIT {
     }
 
     @Test
+    void anUnsentLookStaysOnTheDeviceForItsPersonAndForNobodyElse() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            screen.context().route("**/assessments", Route::abort);
+            Finger finger = new Finger(screen.page());
+            finger.tapButton("None of these hold");
+            finger.tapAnswer("laboured-breathing", "marked");
+            finger.tapButton("Finish");
+            assertThat(screen.page().locator(".unsent")).isVisible();
+            screen.go("/animals");
+            assertThat(screen.page().locator("#unsent")).containsText("This device holds a look of");
+            screen.shows("animals-unsent");
+            finger.tapButton("Sign out");
+            assertThat(screen.page().locator("#unsent")).containsText("This device holds 1 look of A person");
+            screen.shows("sign-in-unsent");
+
+            screen.context().unroute("**/assessments");
+            screen.signIn(kept.rescue(), kept.rescue().keeper());
+            screen.go("/animals");
+            assertThat(screen.page().locator("#unsent")).isHidden();
+            screen.go(kept.look());
+            assertThat(screen.page().locator(".result")).containsText("could still become");
+            assertThat(screen.page().locator(".unsent")).isHidden();
+            assertThat(screen.page().locator(".draft")).hasCount(0);
+            assertThat(screen.page().locator(".question :checked")).hasCount(0);
+            assertThat(kept.howMany()).isZero();
+
+            screen.signIn(kept.rescue(), kept.keeper());
+            screen.go("/animals");
+            screen.page().locator("#unsent a").click();
+            screen.page().waitForURL(DECISION);
+            screen.go("/animals");
+            assertThat(screen.page().locator("#unsent")).isHidden();
+        }
+        assertThat(kept.looks().text("/items/0/observerId"))
+                .isEqualTo(kept.keeper().personId().toString());
+        assertThat(kept.howMany()).isEqualTo(1);
+    }
+
+    @Test
+    void anOldCopyIsRemovedOnlyAfterItsPersonWasTold() {
+        Kept kept = newcomer();
+        String own = "varanid.look." + kept.keeper().personId() + "." + kept.animal();
+        String others = "varanid.look." + kept.animal() + "." + kept.animal();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Page page = screen.page();
+            page.evaluate("""
+                    shelves => shelves.forEach(shelf => localStorage.setItem(shelf, JSON.stringify(
+                        {key: 'k', began: new Date(Date.now() - 31 * 86400000).toISOString(), fields: []})))""", List.of(own, others));
+            screen.go("/animals");
+            assertThat(page.locator("#unsent")).containsText("never finished. It is older than 30 days");
+            screen.go("/animals");
+            assertThat(page.locator("#unsent")).containsText("older than 30 days");
+            page.evaluate("""
+                    shelf => localStorage.setItem(shelf, JSON.stringify(
+                        {...JSON.parse(localStorage.getItem(shelf)), told: Date.now() - 2 * 86400000}))""", own);
+            screen.go("/animals");
+            assertThat(page.locator("#unsent")).isHidden();
+            assertThat(page.evaluate("() => Object.keys(localStorage)")).isEqualTo(List.of(others));
+        }
+    }
+
+    @Test
+    void aCopyOfALookThatTheServiceHasIsRemovedWhenItsDecisionIsSeen() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            screen.context().route("**/assessments", route -> {
+                route.fetch();
+                route.abort();
+            });
+            Finger finger = new Finger(screen.page());
+            finger.tapButton("None of these hold");
+            finger.tapAnswer("laboured-breathing", "marked");
+            finger.tapButton("Finish");
+            assertThat(screen.page().locator(".unsent")).isVisible();
+            screen.go("/animals/" + kept.animal() + "/looks/" + kept.looks().text("/items/0/id"));
+            assertThat(screen.page().locator("#unsent")).isHidden();
+            assertThat(screen.page().evaluate("() => Object.keys(localStorage)"))
+                    .isEqualTo(List.of());
+        }
+    }
+
+    @Test
     void aClosedTabIsOpenedAgainWhereItWas() {
         Kept kept = newcomer();
         try (Screen screen = kept.open(Screens.phone())) {
@@ -329,6 +475,38 @@ class LookScreensIT {
             screen.page().waitForURL(DECISION);
         }
         assertThat(kept.howMany()).isEqualTo(1);
+    }
+
+    @Test
+    void aLookIsCorrectedFromItsDecision() {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(Screens.phone())) {
+            Page page = screen.page();
+            Finger finger = new Finger(page);
+            finger.tapButton("None of these hold");
+            finger.tapAnswer("laboured-breathing", "marked");
+            finger.tapButton("Finish");
+            page.waitForURL(DECISION);
+            String first = page.url();
+            finger.tap(page.getByText("Correct this look"));
+            assertThat(page.locator("#q-laboured-breathing [value=marked]")).isChecked();
+            finger.tapAnswer("laboured-breathing", "absent");
+            finger.tapButton("Keep the correction");
+            assertThat(page.locator("#reason")).containsText("Say why it is corrected");
+            screen.shows("look-correction");
+            assertThat(page.locator("#reason-text")).isFocused();
+            page.locator("#reason-text").fill("It only yawned.");
+            finger.tapButton("Keep the correction");
+            page.waitForURL(url -> DECISION.matcher(url).matches() && !url.equals(first));
+            assertThat(page.locator(".decision")).containsText("This look corrects an earlier one");
+            assertThat(page.locator(".decision")).containsText("It only yawned.");
+            screen.shows("decision-correction");
+            page.navigate(first);
+            assertThat(page.locator(".faults")).containsText("This look was corrected.");
+            screen.shows("decision-corrected");
+            assertThat(page.evaluate("() => Object.keys(localStorage)")).isEqualTo(List.of());
+        }
+        assertThat(kept.howMany()).isEqualTo(2);
     }
 
     @Test
@@ -382,6 +560,27 @@ class LookScreensIT {
             page.locator("button.finish").click();
             page.waitForURL(DECISION);
             screen.shows("decision");
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#all")
+    void aCorrectionIsLookedAt(Screens screens) {
+        Kept kept = newcomer();
+        try (Screen screen = kept.open(screens.withoutScripts())) {
+            Page page = screen.page();
+            page.locator("#q-bleeding label:has([value=running])").click();
+            page.locator("button.finish").click();
+            page.waitForURL(DECISION);
+            page.getByText("Correct this look").click();
+            assertThat(page.locator("#q-bleeding [value=running]")).isChecked();
+            page.locator("#q-bleeding label:has([value=absent])").click();
+            page.locator("#reason-text").fill("It was berry juice.");
+            screen.shows("correction");
+            page.locator("button.finish").click();
+            page.waitForURL(DECISION);
+            screen.shows("decision-correction");
+            assertThat(page.locator(".decision")).containsText("It was berry juice.");
         }
     }
 
