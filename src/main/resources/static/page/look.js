@@ -588,6 +588,7 @@
     if (event.persisted) location.reload();
   });
   root.append(bar);
+  root.classList.add('ready');
   renderConditions();
   renderEnd();
   render(false);

@@ -51,6 +51,9 @@ public final class Screens {
 
     private static final int PICTURE_TRIES = 3;
 
+    /** Cumulative layout shift; web.dev calls up to 0.1 good. */
+    private static final double MOST_SHIFT = 0.02;
+
     private static @Nullable Started started;
 
     private record Started(Playwright driver, com.microsoft.playwright.Browser chromium) {}
@@ -209,8 +212,14 @@ public final class Screens {
             page = listened(context.newPage());
         }
 
-        /** Asserts that the page is accessible and no wider than the window, and keeps a picture of it. */
+        /**
+         * Asserts that the page is accessible, no wider than the window, and stays where it was while it loads, and keeps
+         * a picture of it.
+         */
         public void shows(String title) {
+            if (how.scripts && how.textSize == 1) {
+                staysInPlace();
+            }
             picture(title);
             fits();
             if (how.scripts) {
@@ -245,6 +254,30 @@ public final class Screens {
             int wide = ((Number) page.evaluate("() => document.documentElement.scrollWidth")).intValue();
             Assertions.assertTrue(
                     wide <= how.width, page.url() + " is " + wide + " pixels wide, the window " + how.width);
+        }
+
+        /** Nothing has moved under the reader's finger, but for what follows on a tap or a key. */
+        public void staysInPlace() {
+            String moved = (String) page.evaluate("""
+                    () => new Promise(done => {
+                      let sum = 0;
+                      const what = [];
+                      new PerformanceObserver(list => {
+                        for (const shift of list.getEntries()) {
+                          if (shift.hadRecentInput) continue;
+                          sum += shift.value;
+                          for (const {node} of shift.sources) {
+                            if (node && node.nodeType === 1) what.push(node.tagName + '.' + node.className + '#' + node.id);
+                          }
+                        }
+                      }).observe({type: 'layout-shift', buffered: true});
+                      requestAnimationFrame(() => requestAnimationFrame(
+                          () => setTimeout(() => done(sum.toFixed(4) + ' ' + what.join(' ')))));
+                    })""");
+            double shift = Double.parseDouble(moved.substring(0, moved.indexOf(' ')));
+            Assertions.assertTrue(
+                    shift <= MOST_SHIFT,
+                    page.url() + " has shifted by " + moved + ", at most " + MOST_SHIFT + " is not noticed");
         }
 
         /** The independent engine finds nothing. */

@@ -3,17 +3,18 @@ package varanid.intake.page.look;
 import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.springframework.context.MessageSource;
 import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
@@ -44,6 +45,8 @@ import varanid.intake.platform.web.SentForm;
 @Controller
 class LookPage {
 
+    private static final Pattern SIZE = Pattern.compile("<svg[^>]* width=\"(\\d+)\" height=\"(\\d+)\"");
+
     private final Catalogue catalogue;
     private final Animals animals;
     private final Looks looks;
@@ -51,7 +54,7 @@ class LookPage {
     private final Once once;
     private final MessageSource texts;
     private final Clock clock;
-    private final Set<String> drawings;
+    private final Map<String, Sheet.Drawing> drawings;
 
     LookPage(
             Catalogue catalogue,
@@ -225,13 +228,21 @@ class LookPage {
         return texts.getMessage(key, null, locale);
     }
 
-    private static Set<String> listDrawings() {
+    private static Map<String, Sheet.Drawing> listDrawings() {
         try {
-            return Arrays.stream(new PathMatchingResourcePatternResolver()
-                            .getResources("classpath*:/static/page/drawings/*.svg"))
-                    .map(Resource::getFilename)
-                    .map(Objects::requireNonNull)
-                    .collect(Collectors.toSet());
+            Map<String, Sheet.Drawing> drawings = new HashMap<>();
+            for (Resource file :
+                    new PathMatchingResourcePatternResolver().getResources("classpath*:/static/page/drawings/*.svg")) {
+                String name = Objects.requireNonNull(file.getFilename());
+                Matcher size = SIZE.matcher(file.getContentAsString(StandardCharsets.UTF_8));
+                if (!size.find()) {
+                    throw new IllegalStateException("the drawing " + name + " has no width and height");
+                }
+                drawings.put(
+                        name,
+                        new Sheet.Drawing(name, Integer.parseInt(size.group(1)), Integer.parseInt(size.group(2))));
+            }
+            return Map.copyOf(drawings);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -44,11 +44,14 @@ public record Sheet(
 
     public record Outcome(String code, String label) {}
 
+    /** @param file its name; width and height in pixels, so that a page has room for it before it is there */
+    public record Drawing(String file, int width, int height) {}
+
     /**
      * One question.
      *
      * @param place the id of its place in the page
-     * @param drawing where to look, the name of a file; empty where there is none
+     * @param drawing where to look
      * @param absent the answer that "none of these" gives; empty where it gives none
      * @param last what was answered last time, for people; empty where nothing was
      */
@@ -58,7 +61,7 @@ public record Sheet(
             String question,
             String help,
             String lookAlike,
-            String drawing,
+            @Nullable Drawing drawing,
             String absent,
             String last,
             List<Choice> choices,
@@ -68,11 +71,16 @@ public record Sheet(
     /**
      * @param kind {@code level}, {@code not-seen} or {@code later}
      * @param hint what it means; empty where the label says it
-     * @param drawing the name of a file; empty where there is none
      * @param emergency whether it alone asks for the most urgent outcome
      */
     public record Choice(
-            String value, String label, String hint, String kind, String drawing, boolean emergency, boolean chosen) {}
+            String value,
+            String label,
+            String hint,
+            String kind,
+            @Nullable Drawing drawing,
+            boolean emergency,
+            boolean chosen) {}
 
     /** A number, and the one beside it that it needs; that one's label is empty where it needs none. */
     public record Number(
@@ -94,7 +102,7 @@ public record Sheet(
             LookForm form,
             Map<String, List<String>> faults,
             Optional<ReadLook> last,
-            Set<String> drawings,
+            Map<String, Drawing> drawings,
             Words words) {
         ChecklistDraft draft = edition.checklist().draft();
         Map<String, String> before = last.map(LastAnswers::of).orElse(Map.of());
@@ -171,7 +179,7 @@ public record Sheet(
             LookForm form,
             Map<String, List<String>> faults,
             Map<String, String> before,
-            Set<String> drawings,
+            Map<String, Drawing> drawings,
             Words words) {
 
         Question question(ChecklistDraft.Finding finding) {
@@ -207,22 +215,22 @@ public record Sheet(
                             form.isTyped(field, level.code())));
                 }
             }
-            choices.add(new Choice(UNSEEN, words.unseen(), "", "not-seen", "", false, form.isTyped(field, UNSEEN)));
+            choices.add(new Choice(UNSEEN, words.unseen(), "", "not-seen", null, false, form.isTyped(field, UNSEEN)));
             if (finding.notYetDue() != null) {
                 choices.add(new Choice(
                         NOT_YET,
                         words.notYet(),
                         text(finding.notYetDue().meaning()),
                         "later",
-                        "",
+                        null,
                         false,
                         form.isTyped(field, NOT_YET)));
             }
             return choices;
         }
 
-        private String drawing(String of) {
-            return drawings.contains(of + ".svg") ? of + ".svg" : "";
+        private @Nullable Drawing drawing(String of) {
+            return drawings.get(of + ".svg");
         }
 
         private @Nullable Number number(ChecklistDraft.Finding finding) {
