@@ -306,7 +306,8 @@ class LookScreensIT {
             Finger finger = new Finger(screen.page());
             finger.tapButton("None of these hold");
             finger.tapAnswer("laboured-breathing", "marked");
-            assertThat(screen.page().locator(".result")).containsText("vet now");
+            // "Could be vet now" is said from the first; that it is enough, only once the answer is counted.
+            assertThat(screen.page().locator(".result button")).isVisible();
             screen.context().setOffline(true);
             finger.tapButton("Finish");
             assertThat(screen.page().locator(".unsent")).containsText("not sent yet");
