@@ -7,6 +7,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.IfMatch;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 
@@ -40,6 +41,11 @@ public class QuarantineRecords {
 
     public UUID keepRoom(Caller caller, JsonRequest request) {
         return kept(rooms.add(caller, request));
+    }
+
+    /** @param version the one that was seen */
+    public void changeRoom(Caller caller, UUID roomId, long version, JsonRequest request) {
+        rooms.change(caller, roomId, IfMatch.of(version), request);
     }
 
     public UUID keepEvent(Caller caller, UUID roomId, JsonRequest request) {
