@@ -56,6 +56,14 @@ public class QuarantineRecords {
         return kept(placements.place(caller, animalId, request));
     }
 
+    public UUID keepDeparture(Caller caller, UUID animalId, JsonRequest request) {
+        return kept(placements.depart(caller, animalId, request));
+    }
+
+    public UUID keepWithdrawal(Caller caller, UUID animalId, JsonRequest request) {
+        return kept(placements.withdraw(caller, animalId, request));
+    }
+
     public UUID keepLegalHold(Caller caller, UUID animalId, JsonRequest request) {
         return kept(holds.add(caller, animalId, request));
     }

@@ -63,4 +63,35 @@ class RoomScreensIT {
             screen.shows("room");
         }
     }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#everyWay")
+    void anAnimalIsPutWhereItDelaysOthers(Screens screens) {
+        Housed pebble = new Housed(organisations);
+        String millet = pebble.newcomer("Millet");
+        pebble.mites();
+        try (Screen screen = screens.signIn(pebble.rescue, pebble.keeper).open()) {
+            Page page = screen.page();
+            screen.go("/animals/" + millet);
+            page.getByRole(AriaRole.LINK, named("Put it into a room")).click();
+            page.waitForURL("**/place");
+            screen.go("/animals/" + millet + "/place");
+            screen.shows("place");
+            page.getByLabel("Room", new Page.GetByLabelOptions().setExact(true)).selectOption("Boiler room");
+            page.getByRole(AriaRole.BUTTON, named("Show what it changes")).click();
+            page.getByRole(AriaRole.BUTTON, named("Put it there")).waitFor();
+            screen.shows("place-preview");
+            page.getByLabel("Why it is put there").fill("No other space.");
+            page.getByRole(AriaRole.BUTTON, named("Put it there")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            page.getByText("It is not kept here any more").click();
+            page.getByText("The last move was a mistake").click();
+            screen.shows("place-open");
+            page.getByLabel("What happened", new Page.GetByLabelOptions().setExact(true))
+                    .selectOption("It died, and nobody can explain why");
+            page.getByRole(AriaRole.BUTTON, named("Record that it left")).click();
+            page.getByRole(AriaRole.HEADING, named("Its death is recorded")).waitFor();
+            screen.shows("place-died");
+        }
+    }
 }
