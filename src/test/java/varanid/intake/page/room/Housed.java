@@ -53,6 +53,32 @@ final class Housed {
                         .formatted(animal, day(3))));
     }
 
+    /** Another animal, of which everything is known and nothing speaks against a release but that no vet has approved it. */
+    String ready() {
+        String ready = newcomer("Sorrel");
+        place(ready, room("Shed", "quarantine"), 95);
+        for (int daysAgo : new int[] {60, 20}) {
+            String sample = created(keeper.post(
+                    "/api/v1/animals/" + ready + "/samples",
+                    "{\"kind\": \"stool\", \"freshHours\": 1, \"takenAt\": \"%sT10:00:00Z\"}".formatted(day(daysAgo))));
+            created(keeper.post(
+                    "/api/v1/animals/" + ready + "/samples/" + sample + "/results",
+                    "{\"method\": \"flotation\", \"outcome\": \"negative\"}"));
+        }
+        created(keeper.post("/api/v1/animals/" + ready + "/assessments", """
+                {"checklist": "varanid-intake", "version": 1, "occurredAt": "%sT08:00:00Z", "answers": {
+                 "laboured-breathing": "absent", "open-mouth-breathing": "absent", "tissue-from-vent": "absent",
+                 "bleeding": "absent", "cannot-lift-body": "absent", "unresponsive": "absent", "mites": "absent",
+                 "ticks": "none"}}""".formatted(day(1))));
+        for (int daysAgo = 40; daysAgo >= 1; daysAgo -= 3) {
+            created(keeper.post(
+                    "/api/v1/animals/" + ready + "/weighings",
+                    "{\"value\": %d, \"unit\": \"g\", \"scale\": \"kitchen\", \"resolution\": 0.1, \"occurredAt\": \"%sT08:00:00Z\"}"
+                            .formatted(200 - daysAgo, day(daysAgo))));
+        }
+        return ready;
+    }
+
     static LocalDate day(int daysAgo) {
         return LocalDate.now(ZoneOffset.UTC).minusDays(daysAgo);
     }

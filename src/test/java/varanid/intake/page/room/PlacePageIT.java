@@ -64,7 +64,7 @@ class PlacePageIT {
                 .header("Location")
                 .orElseThrow();
         assertThat(next).startsWith(path(millet) + "?kept=room&roomId=");
-        assertThat(browser.get(next).body()).contains("It delays nobody else.").contains("What it changes: Attic");
+        assertThat(browser.get(next).body()).contains("it delays nobody else.").contains("What it changes: Attic");
         Answer refused =
                 browser.submit(path(millet), path(millet) + "/rooms", Map.of("name", "attic", "key", "room two"));
         assertThat(refused.status()).isEqualTo(422);
@@ -152,7 +152,7 @@ class PlacePageIT {
         Answer dead = browser.get(path(pebble.animal));
         assertThat(dead.body())
                 .contains("Its death is recorded")
-                .contains("keep it cool and not frozen")
+                .contains("keep the body cool and not frozen")
                 .doesNotContain("Show what it changes");
         String about = dead.body().replaceFirst("(?s).*name=\"about\" value=\"([^\"]*)\".*", "$1");
         String mistakes = path(pebble.animal) + "/mistakes";

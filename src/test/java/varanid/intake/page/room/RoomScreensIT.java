@@ -69,7 +69,6 @@ class RoomScreensIT {
     void anAnimalIsPutWhereItDelaysOthers(Screens screens) {
         Housed pebble = new Housed(organisations);
         String millet = pebble.newcomer("Millet");
-        pebble.mites();
         try (Screen screen = screens.signIn(pebble.rescue, pebble.keeper).open()) {
             Page page = screen.page();
             screen.go("/animals/" + millet);
@@ -92,6 +91,44 @@ class RoomScreensIT {
             page.getByRole(AriaRole.BUTTON, named("Record that it left")).click();
             page.getByRole(AriaRole.HEADING, named("Its death is recorded")).waitFor();
             screen.shows("place-died");
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#everyWay")
+    void aQuarantineIsEndedByAPersonAfterAVetHasApproved(Screens screens) {
+        Housed pebble = new Housed(organisations);
+        String sorrel = pebble.ready();
+        pebble.room("Garden house", "residents");
+        try (Screen screen = screens.signIn(pebble.rescue, pebble.keeper).open()) {
+            Page page = screen.page();
+            screen.go("/animals/" + pebble.animal);
+            page.getByRole(AriaRole.LINK, named("What speaks for and against its release"))
+                    .click();
+            page.waitForURL("**/release");
+            screen.go("/animals/" + pebble.animal + "/release");
+            page.getByText("State how it is").click();
+            screen.shows("release-open");
+        }
+        try (Screen screen =
+                screens.signIn(pebble.rescue, pebble.rescue.clinician()).open()) {
+            Page page = screen.page();
+            screen.go("/animals/" + sorrel + "/release");
+            screen.shows("release-vet");
+            page.getByLabel("Note", new Page.GetByLabelOptions().setExact(true)).fill("Seen on the table.");
+            page.getByRole(AriaRole.BUTTON, named("I approve the release")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+        }
+        try (Screen screen = screens.signIn(pebble.rescue, pebble.keeper).open()) {
+            Page page = screen.page();
+            screen.go("/animals/" + sorrel + "/release");
+            page.getByLabel("Room of residents that it goes to").selectOption("Garden house");
+            screen.shows("release-met");
+            page.getByRole(AriaRole.BUTTON, named("I decide: its quarantine ends"))
+                    .click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            screen.shows("release-ended");
+            assertThat(page.locator("main").innerText()).contains("It lives with the residents in Garden house.");
         }
     }
 }
