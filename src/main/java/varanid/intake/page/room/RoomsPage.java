@@ -18,9 +18,11 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
+import varanid.intake.page.Faults;
 import varanid.intake.page.SeeOther;
 import varanid.intake.page.SentForms;
 import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Fault;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.SentForm;
@@ -39,6 +41,10 @@ class RoomsPage {
     private static final UUID BEFORE_ALL = new UUID(0, 0);
 
     private static final Map<String, String> FIELDS = Map.of("#/kind", "roomKind");
+
+    private static final String TREATMENT_ENDED = "treatment-ended";
+
+    private static final Map<String, String> ANSWER = answerFields();
 
     private final QuarantineReplies replies;
     private final QuarantineRecords records;
@@ -76,7 +82,7 @@ class RoomsPage {
     }
 
     /**
-     * @param kept what was just kept: added or changed
+     * @param kept what was just kept: added, changed or answered
      * @param events how many of what happened are shown
      */
     @GetMapping("/rooms/{roomId}")
@@ -114,14 +120,69 @@ class RoomsPage {
                     return "/rooms/" + roomId + "?kept=changed";
                 },
                 FIELDS);
-        return outcome.next().map(SeeOther::path).orElseGet(() -> {
-            ModelAndView page =
-                    one(HttpStatus.UNPROCESSABLE_CONTENT, caller, replies.openRoom(caller, roomId), USUAL_EVENTS, form);
-            page.addObject("faults", outcome.faults());
-            page.addObject("sentBefore", outcome.sentBefore());
-            page.addObject("refused", true);
-            return page;
-        });
+        return outcome.next().map(SeeOther::path).orElseGet(() -> refused(caller, roomId, "change", form, outcome));
+    }
+
+    /** What was waited for: that a treatment ended, or what a vet says, which only a clinician writes down. */
+    @PostMapping("/rooms/{roomId}/answers")
+    ModelAndView answer(Caller caller, @PathVariable UUID roomId, HttpServletRequest sent) {
+        if (!caller.may(Role.CLINICIAN)) {
+            caller.require(Role.KEEPER);
+        }
+        SentForm form = SentForm.of(sent);
+        ObjectNode event = JsonNodeFactory.instance.objectNode();
+        String word = form.typed("word");
+        event.put("kind", word.equals(TREATMENT_ENDED) ? word : "vet-spoke");
+        if (!word.equals(TREATMENT_ENDED)) {
+            form.find("word").ifPresent(ruling -> event.put("ruling", ruling));
+        }
+        form.putText(event, "about");
+        form.find("answeredOn").ifPresent(on -> event.put("on", on));
+        form.find("answerNote").ifPresent(note -> event.put("reason", note));
+        // Without a word nobody knows whether it takes a clinician: what is missing is said here.
+        SentForms.Outcome outcome = word.isBlank()
+                ? new SentForms.Outcome(Optional.empty(), wordless(form), false)
+                : forms.keep(
+                        caller,
+                        "POST /rooms/" + roomId + "/answers",
+                        form.key(SentForms.KEY).orElse(null),
+                        event,
+                        request -> {
+                            records.keepEvent(caller, roomId, JsonRequest.written(event));
+                            return "/rooms/" + roomId + "?kept=answered";
+                        },
+                        ANSWER);
+        return outcome.next().map(SeeOther::path).orElseGet(() -> refused(caller, roomId, "answer", form, outcome));
+    }
+
+    private static Map<String, List<String>> wordless(SentForm form) {
+        List<Fault> missing = new ArrayList<>();
+        if (form.find("about").isEmpty()) {
+            missing.add(Fault.at("#/about", "is missing", "one of the choices"));
+        }
+        missing.add(Fault.at("#/ruling", "is missing", "one of the choices"));
+        return Faults.byField(missing, ANSWER);
+    }
+
+    private ModelAndView refused(Caller caller, UUID roomId, String which, SentForm form, SentForms.Outcome outcome) {
+        ModelAndView page =
+                one(HttpStatus.UNPROCESSABLE_CONTENT, caller, replies.openRoom(caller, roomId), USUAL_EVENTS, form);
+        page.addObject("faults", outcome.faults());
+        page.addObject("sentBefore", outcome.sentBefore());
+        page.addObject("refused", which);
+        page.addObject("key", Keys.of(form, outcome.sentBefore()));
+        return page;
+    }
+
+    private static Map<String, String> answerFields() {
+        Map<String, String> fields = new LinkedHashMap<>();
+        fields.put("#/on", "answeredOn");
+        fields.put("#/reason", "answerNote");
+        fields.put("#/about", "about");
+        fields.put("#/ruling", "word");
+        fields.put("#/kind", "word");
+        fields.put("#", "answer");
+        return fields;
     }
 
     private static ObjectNode document(SentForm form) {
@@ -173,13 +234,25 @@ class RoomsPage {
                 opened.clock().waitingFor().stream()
                         .filter(each -> !asked.contains(each.event()))
                         .toList());
+        boolean isVet = caller.may(Role.CLINICIAN);
+        List<ClockView.QuestionView> answerable =
+                new ArrayList<>(isVet ? opened.clock().openQuestions() : List.<ClockView.QuestionView>of());
+        opened.clock().waitingFor().stream()
+                .filter(each -> !asked.contains(each.event()))
+                .forEach(answerable::add);
+        page.addObject("answerable", isVet || caller.may(Role.KEEPER) ? answerable : List.of());
+        page.addObject(
+                "words",
+                isVet
+                        ? List.of("goes-on", "was-nothing", "restarts", "restarts-after-treatment", TREATMENT_ENDED)
+                        : List.of(TREATMENT_ENDED));
         page.addObject("history", history.stream().limit(events).toList());
         page.addObject("historyMore", history.size() > events ? events + MORE_EVENTS : null);
         page.addObject("mayKeep", caller.may(Role.KEEPER));
         page.addObject("typed", form);
         page.addObject("faults", Map.of());
         page.addObject("sentBefore", false);
-        page.addObject("refused", false);
+        page.addObject("refused", "");
         page.addObject("kept", "");
         page.addObject("key", UUID.randomUUID().toString());
         return page;

@@ -1,5 +1,5 @@
 /**
- * The pages of rooms and of quarantine: which rooms there are and how their clocks stand, where an animal stands and whom
+ * The pages of rooms and of quarantine: which rooms there are, how their clocks stand and what they wait for, where an animal stands and whom
  * that delays, and what speaks for and against ending its quarantine.
  *
  * <p>A form becomes the JSON that a program would send; the features read and refuse both alike.

@@ -113,6 +113,60 @@ class RoomPagesIT {
     }
 
     @Test
+    void whatItWaitedForIsWrittenDown() {
+        Housed pebble = new Housed(organisations);
+        pebble.mites();
+        String room = "/rooms/" + pebble.room;
+        Browser keeper = Browser.signedIn(pebble.rescue, pebble.keeper);
+        String mites = keeper.get(room).body().replaceFirst("(?s).*<option value=\"([^\"]*)\">mites, .*", "$1");
+        Answer refused = keeper.submit(room, room + "/answers", Map.of("answerNote", "By phone", "key", "answer one"));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body())
+                .contains("href=\"#word\"")
+                .contains(">By phone</textarea>")
+                .contains("value=\"answer one\"");
+        assertThat(keeper.submit(room, room + "/answers", Map.of("about", mites, "word", "goes-on"))
+                        .status())
+                .isEqualTo(403);
+        Map<String, String> ended = Map.of(
+                "about",
+                mites,
+                "word",
+                "treatment-ended",
+                "answeredOn",
+                Housed.day(1).toString());
+        assertThat(keeper.submit(room, room + "/answers", ended).header("Location"))
+                .contains(room + "?kept=answered");
+        assertThat(keeper.get(room).body())
+                .contains("Treatment ended")
+                .contains("Not released before")
+                .doesNotContain("Until then no day counts.");
+    }
+
+    @Test
+    void aVetRulesOnWhatIsAsked() {
+        Housed pebble = new Housed(organisations);
+        Housed.created(pebble.keeper.post(
+                "/api/v1/rooms/" + pebble.room + "/events",
+                "{\"kind\": \"occurred\", \"cause\": \"ticks\", \"animalId\": \"%s\"}".formatted(pebble.animal)));
+        String room = "/rooms/" + pebble.room;
+        Browser keeper = Browser.signedIn(pebble.rescue, pebble.keeper);
+        assertThat(keeper.get(room).body())
+                .contains("To ask a vet")
+                .contains("Until then no day counts.")
+                .doesNotContain("Write down what was waited for");
+        Browser vet = Browser.signedIn(pebble.rescue, pebble.rescue.clinician());
+        String ticks = vet.get(room).body().replaceFirst("(?s).*<option value=\"([^\"]*)\">ticks, .*", "$1");
+        Answer refused = vet.submit(room, room + "/answers", Map.of("about", ticks));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body()).contains("href=\"#word\"");
+        assertThat(vet.submit(room, room + "/answers", Map.of("about", ticks, "word", "goes-on"))
+                        .status())
+                .isEqualTo(303);
+        assertThat(vet.get(room).body()).contains("A vet spoke").doesNotContain("To ask a vet");
+    }
+
+    @Test
     void othersSeeAndChangeNothingOfIt() {
         Housed pebble = new Housed(organisations);
         Organisation other = organisations.create();

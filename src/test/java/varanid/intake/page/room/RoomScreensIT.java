@@ -60,6 +60,7 @@ class RoomScreensIT {
             screen.go("/rooms");
             screen.shows("rooms");
             screen.go("/rooms/" + pebble.room);
+            screen.page().getByText("Write down what was waited for").click();
             screen.shows("room");
         }
     }
