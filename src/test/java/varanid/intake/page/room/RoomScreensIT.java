@@ -80,10 +80,13 @@ class RoomScreensIT {
             page.getByLabel("Room", new Page.GetByLabelOptions().setExact(true)).selectOption("Boiler room");
             page.getByRole(AriaRole.BUTTON, named("Show what it changes")).click();
             page.getByRole(AriaRole.BUTTON, named("Put it there")).waitFor();
+            // Again by its address, so that it is looked at with large text too.
+            screen.go("/animals/" + millet + "/place?roomId=" + pebble.room + "&on=");
             screen.shows("place-preview");
             page.getByLabel("Why it is put there").fill("No other space.");
             page.getByRole(AriaRole.BUTTON, named("Put it there")).click();
             page.getByRole(AriaRole.STATUS).waitFor();
+            screen.go("/animals/" + millet + "/place");
             page.getByText("It is not kept here any more").click();
             page.getByText("The last move was a mistake").click();
             screen.shows("place-open");
