@@ -38,6 +38,7 @@ public record Frame(
         List<Place> places = new ArrayList<>();
         places.add(place("/", "place.worklist", path));
         places.add(place("/animals", "place.animals", path));
+        places.add(place("/rooms", "place.rooms", path));
         places.add(place("/checklist", "place.checklist", path));
         if (caller.get().roles().contains(Role.ADMINISTRATOR)) {
             places.add(place("/people", "place.people", path));

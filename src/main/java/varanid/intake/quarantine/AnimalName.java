@@ -5,7 +5,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 @Schema(name = "AnimalName")
-record AnimalName(
+public record AnimalName(
         UUID animalId,
 
         @Schema(description = "what people call it, else what stands on its cage") @Nullable

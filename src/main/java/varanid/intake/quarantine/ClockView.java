@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 /** What the clock of a room shows, and why. */
 @Schema(name = "RoomClock")
 @JsonInclude(JsonInclude.Include.NON_NULL)
-record ClockView(
+public record ClockView(
         UUID roomId,
         String roomName,
         LocalDate asOf,
@@ -115,12 +115,12 @@ record ClockView(
     }
 
     @Schema(name = "ClockReason")
-    record WhyView(
+    public record WhyView(
             @Schema(description = "the event it comes from") UUID event, String text) {}
 
     @Schema(name = "ClockQuestion")
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record QuestionView(
+    public record QuestionView(
             @Schema(description = "the event that a vet is to speak about")
             UUID event,
 
@@ -137,7 +137,7 @@ record ClockView(
 
     @Schema(name = "ClockAsk")
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record AskView(
+    public record AskView(
             @Schema(description = "the event that a vet is to speak about, or whose treatment is to end")
             UUID event,
 
@@ -172,7 +172,7 @@ record ClockView(
 
     @Schema(name = "ClockStep")
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record StepView(
+    public record StepView(
             EventView event,
 
             @Schema(
@@ -199,7 +199,7 @@ record ClockView(
 
     @Schema(name = "WithdrawnClockEvent")
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record WithdrawnView(
+    public record WithdrawnView(
             EventView event,
             String because,
             @Nullable UUID withdrawnBy,

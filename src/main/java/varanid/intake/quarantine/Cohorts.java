@@ -1,7 +1,5 @@
 package varanid.intake.quarantine;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
-import io.swagger.v3.oas.annotations.media.Schema;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -35,7 +33,7 @@ class Cohorts {
     private CohortView view(UUID organisationId, UUID consignment) {
         int deaths = 0;
         int unexplained = 0;
-        List<MemberView> others = new ArrayList<>();
+        List<CohortView.MemberView> others = new ArrayList<>();
         for (Animals.Newcomer member : animals.listOfConsignment(organisationId, consignment)) {
             Optional<PlacementRow> last = whereabouts.findLast(organisationId, member.id());
             if (last.filter(row -> Because.DIED.code().equals(row.because)).isPresent()) {
@@ -43,7 +41,7 @@ class Cohorts {
                 unexplained += Boolean.FALSE.equals(last.get().explained) ? 1 : 0;
             } else if (last.filter(row -> !row.isPlaced()).isEmpty()) {
                 @Nullable UUID room = last.map(row -> row.roomId).orElse(null);
-                others.add(new MemberView(
+                others.add(new CohortView.MemberView(
                         member.id(),
                         member.name().orElse(null),
                         room,
@@ -63,32 +61,4 @@ class Cohorts {
         advice.add(rule.text());
         return new CohortView(consignment, deaths, unexplained, asap ? "asap" : null, advice, others, rule.source());
     }
-
-    @Schema(name = "CohortAfterDeath")
-    @JsonInclude(JsonInclude.Include.NON_NULL)
-    record CohortView(
-            UUID consignmentId,
-
-            @Schema(description = "of those that came together, this one included")
-            int deaths,
-
-            int unexplained,
-
-            @Schema(description = "asap: a vet within 24 hours") @Nullable
-            String urgency,
-
-            List<String> advice,
-
-            @Schema(description = "the others that are still kept here, and where they stand")
-            List<MemberView> others,
-
-            String source) {}
-
-    @Schema(name = "CohortMember")
-    @JsonInclude(JsonInclude.Include.NON_NULL)
-    record MemberView(
-            UUID animalId,
-            @Nullable String name,
-            @Nullable UUID roomId,
-            @Nullable String roomName) {}
 }

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 /** An event of a room's clock. */
 @Schema(name = "ClockEvent")
 @JsonInclude(JsonInclude.Include.NON_NULL)
-record EventView(
+public record EventView(
         UUID id,
 
         @Schema(
@@ -78,7 +78,7 @@ record EventView(
 
     @Schema(name = "ClockEventSource")
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record SourceView(
+    public record SourceView(
             @Schema(allowableValues = {"placement", "assessment", "result", "vet-answer"})
             String kind,
 

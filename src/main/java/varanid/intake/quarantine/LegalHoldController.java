@@ -1,6 +1,5 @@
 package varanid.intake.quarantine;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -8,7 +7,6 @@ import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.time.Clock;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
@@ -163,33 +161,6 @@ class LegalHoldController {
             }
             return () -> new HoldRequest(
                     state.get(), on.orElse(present.today()), authority.orNull(), reference.orNull(), note.orNull());
-        }
-    }
-
-    @Schema(name = "LegalHold")
-    @JsonInclude(JsonInclude.Include.NON_NULL)
-    record HoldView(
-            UUID id,
-            UUID animalId,
-            String state,
-            LocalDate on,
-            @Nullable String authority,
-            @Nullable String reference,
-            @Nullable String note,
-            UUID recordedBy,
-            Instant recordedAt) {
-
-        static HoldView of(LegalHoldRow row) {
-            return new HoldView(
-                    row.key.id(),
-                    row.animalId,
-                    row.state,
-                    row.onDay,
-                    row.authority,
-                    row.reference,
-                    row.note,
-                    row.recordedBy,
-                    row.recordedAt);
         }
     }
 }

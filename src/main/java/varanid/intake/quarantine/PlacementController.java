@@ -1,6 +1,5 @@
 package varanid.intake.quarantine;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -8,7 +7,6 @@ import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.time.Clock;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -28,7 +26,6 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import varanid.intake.animal.Animals;
 import varanid.intake.platform.database.OrganisationLock;
-import varanid.intake.platform.id.RowKey;
 import varanid.intake.platform.time.Present;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Fault;
@@ -43,7 +40,6 @@ import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.Query;
 import varanid.intake.platform.web.Reply;
 import varanid.intake.platform.web.Role;
-import varanid.intake.quarantine.Cohorts.CohortView;
 
 @RestController
 @RequestMapping("/api/v1")
@@ -98,6 +94,10 @@ class PlacementController {
             @PathVariable UUID roomId,
             @RequestBody(content = @Content(schema = @Schema(implementation = PreviewRequest.class)))
                     JsonRequest request) {
+        return ResponseEntity.ok(readPreview(caller, roomId, request));
+    }
+
+    ArrivalView readPreview(Caller caller, UUID roomId, JsonRequest request) {
         Present present = Present.at(clock, caller.zone());
         if (!rooms.existsById(caller.key(roomId))) {
             throw ProblemException.notFound("room");
@@ -111,7 +111,7 @@ class PlacementController {
         EventWriter.By by = new EventWriter.By(caller.organisationId(), caller.personId(), present.now());
         Moves.Arrival arrival = moves.preview(
                 by, animal, new Moves.Wanted(roomId, wanted.on(), Optional.of("preview"), true, true), present.today());
-        return ResponseEntity.ok(ArrivalView.of(policy, arrival, new Names(animals, caller.organisationId())));
+        return ArrivalView.of(policy, arrival, new Names(animals, caller.organisationId()));
     }
 
     @PostMapping("/animals/{animalId}/placements")
@@ -366,168 +366,4 @@ class PlacementController {
             return () -> new WithdrawalRequest(about.get(), reason.get());
         }
     }
-
-    @Schema(name = "PlacementPreview")
-    @JsonInclude(JsonInclude.Include.NON_NULL)
-    record ArrivalView(
-            UUID roomId,
-            String roomName,
-            LocalDate on,
-
-            @Schema(description = "how long the newcomer is kept apart at least, and why")
-            MinimumStay minimumStay,
-
-            @Schema(description = "whom it delays, from when until when")
-            List<DelayView> delays,
-
-            @Schema(description = "why the date is then as it is")
-            String because,
-
-            @Schema(description = "what the newcomer brings besides: its own signs, and what its last room waits for")
-            List<BringsView> brings,
-
-            RoomView.ClockSummary before,
-            RoomView.ClockSummary after,
-            List<String> cautions) {
-
-        static ArrivalView of(QuarantinePolicy policy, Moves.Arrival arrival, Names names) {
-            ClockReading after = arrival.effect().after();
-            boolean waits = !ClockView.waitingFor(after).isEmpty();
-            return new ArrivalView(
-                    arrival.room().id(),
-                    arrival.room().name(),
-                    arrival.happened().get(0).onDay,
-                    arrival.needs(),
-                    arrival.effect().delayed().stream()
-                            .map(delay -> DelayView.of(delay, names))
-                            .toList(),
-                    ClockView.inWords(policy, arrival.room(), after),
-                    arrival.happened().stream()
-                            .filter(event -> event.is(EventKind.OCCURRED))
-                            .map(event -> BringsView.of(policy, event))
-                            .toList(),
-                    RoomView.ClockSummary.of(
-                            policy, arrival.room(), arrival.effect().before()),
-                    RoomView.ClockSummary.of(policy, arrival.room(), after),
-                    waits ? List.of(policy.says().someWait()) : List.of());
-        }
-    }
-
-    @Schema(name = "Delay")
-    record DelayView(AnimalName animal, LocalDate from, LocalDate until, long days) {
-        static DelayView of(Placement.Delay delay, Names names) {
-            return new DelayView(names.of(delay.animal()), delay.from(), delay.until(), delay.days());
-        }
-    }
-
-    @Schema(name = "BroughtAlong")
-    @JsonInclude(JsonInclude.Include.NON_NULL)
-    record BringsView(String cause, String label, @Nullable String what, String effect, String reason) {
-        static BringsView of(QuarantinePolicy policy, ClockEventRow event) {
-            QuarantinePolicy.Cause cause = policy.getCause(Objects.requireNonNull(event.cause));
-            return new BringsView(
-                    cause.id(), cause.label(), event.reason, cause.effect().toString(), cause.reason());
-        }
-    }
-
-    @Schema(name = "Placement")
-    @JsonInclude(JsonInclude.Include.NON_NULL)
-    record PlacementView(
-            UUID id,
-            UUID animalId,
-
-            @Schema(allowableValues = {"placed", "left", "withdrawn"})
-            String kind,
-
-            LocalDate on,
-            @Nullable UUID roomId,
-            @Nullable String roomName,
-
-            @Schema(description = "where it stood before; in the reply to recording it") @Nullable
-            UUID fromRoomId,
-
-            @Nullable String because,
-            @Nullable Boolean explained,
-            @Nullable String reason,
-
-            @Schema(description = "for a withdrawal: what it withdraws") @Nullable
-            UUID about,
-
-            @Schema(description = "in the reply to placing") @Nullable
-            ArrivalView arrival,
-
-            @Schema(description = "in the reply to recording a death of an animal that came with others") @Nullable
-            CohortView cohort,
-
-            List<String> cautions,
-            @Nullable WithdrawnView withdrawn,
-            UUID recordedBy,
-            Instant recordedAt) {
-
-        static PlacementView of(
-                QuarantinePolicy policy,
-                UUID organisation,
-                Moves.Moved moved,
-                Rooms rooms,
-                List<String> cautions,
-                @Nullable CohortView cohort,
-                Names names) {
-            return of(
-                    organisation,
-                    moved.placement(),
-                    rooms,
-                    null,
-                    moved.from().map(RoomRow::id).orElse(null),
-                    moved.arrival()
-                            .map(arrival -> ArrivalView.of(policy, arrival, names))
-                            .orElse(null),
-                    cohort,
-                    cautions);
-        }
-
-        static PlacementView of(UUID organisation, PlacementRow row, Rooms rooms, @Nullable PlacementRow withdrawal) {
-            return of(organisation, row, rooms, withdrawal, null, null, null, List.of());
-        }
-
-        private static PlacementView of(
-                UUID organisation,
-                PlacementRow row,
-                Rooms rooms,
-                @Nullable PlacementRow withdrawal,
-                @Nullable UUID from,
-                @Nullable ArrivalView arrival,
-                @Nullable CohortView cohort,
-                List<String> cautions) {
-            return new PlacementView(
-                    row.id(),
-                    row.animalId,
-                    row.kind,
-                    row.onDay,
-                    row.roomId,
-                    Optional.ofNullable(row.roomId)
-                            .flatMap(room -> rooms.findById(new RowKey(organisation, room)))
-                            .map(RoomRow::name)
-                            .orElse(null),
-                    from,
-                    row.because,
-                    row.explained,
-                    row.reason,
-                    row.about,
-                    arrival,
-                    cohort,
-                    cautions,
-                    withdrawal == null
-                            ? null
-                            : new WithdrawnView(
-                                    withdrawal.id(),
-                                    Objects.requireNonNull(withdrawal.reason),
-                                    withdrawal.recordedBy,
-                                    withdrawal.recordedAt),
-                    row.recordedBy,
-                    row.recordedAt);
-        }
-    }
-
-    @Schema(name = "WithdrawnPlacement")
-    record WithdrawnView(UUID by, String because, UUID withdrawnBy, Instant withdrawnAt) {}
 }

@@ -7,6 +7,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.IfMatch;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 
@@ -42,12 +43,25 @@ public class QuarantineRecords {
         return kept(rooms.add(caller, request));
     }
 
+    /** @param version the one that was seen */
+    public void changeRoom(Caller caller, UUID roomId, long version, JsonRequest request) {
+        rooms.change(caller, roomId, IfMatch.of(version), request);
+    }
+
     public UUID keepEvent(Caller caller, UUID roomId, JsonRequest request) {
         return kept(events.add(caller, roomId, request));
     }
 
     public UUID keepPlacement(Caller caller, UUID animalId, JsonRequest request) {
         return kept(placements.place(caller, animalId, request));
+    }
+
+    public UUID keepDeparture(Caller caller, UUID animalId, JsonRequest request) {
+        return kept(placements.depart(caller, animalId, request));
+    }
+
+    public UUID keepWithdrawal(Caller caller, UUID animalId, JsonRequest request) {
+        return kept(placements.withdraw(caller, animalId, request));
     }
 
     public UUID keepLegalHold(Caller caller, UUID animalId, JsonRequest request) {

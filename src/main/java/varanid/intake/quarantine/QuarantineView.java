@@ -57,7 +57,7 @@ record QuarantineView(
         List<TaskView> next,
 
         @Schema(description = "what a release still needs: every condition that is not met")
-        List<ReleaseController.ConditionView> neededForRelease,
+        List<ReviewView.ConditionView> neededForRelease,
 
         @Nullable PlanView plan,
         @Nullable String warning) {
@@ -98,7 +98,7 @@ record QuarantineView(
                         .limit(NEXT)
                         .map(TaskView::of)
                         .toList(),
-                needed.stream().map(ReleaseController.ConditionView::of).toList(),
+                needed.stream().map(ReviewView.ConditionView::of).toList(),
                 followUp.plan().map(plan -> PlanView.of(plan, followUp.tasks())).orElse(null),
                 followUp.plan().map(QuarantinePlan::warning).orElse(null));
     }

@@ -119,9 +119,12 @@ class ReleaseController {
     @Transactional(readOnly = true)
     public ResponseEntity<ReviewView> review(Caller caller, @PathVariable UUID animalId, Query query) {
         LocalDate asOf = AsOf.read(query, Present.at(clock, caller.zone()));
+        return ResponseEntity.ok(readReview(caller, animalId, asOf));
+    }
+
+    ReviewView readReview(Caller caller, UUID animalId, LocalDate asOf) {
         Animals.Newcomer animal = get(caller, animalId);
-        return ResponseEntity.ok(
-                ReviewView.of(policy, animalId, reviews.review(caller.organisationId(), caller.zone(), animal, asOf)));
+        return ReviewView.of(policy, animalId, reviews.review(caller.organisationId(), caller.zone(), animal, asOf));
     }
 
     @PostMapping("/release-approvals")
@@ -455,67 +458,6 @@ class ReleaseController {
             return Arrays.stream(ReleaseCondition.Id.values())
                     .filter(id -> id.code().equals(code))
                     .findFirst();
-        }
-    }
-
-    @Schema(name = "ReleaseReview")
-    record ReviewView(
-            UUID animalId,
-            LocalDate asOf,
-            List<ConditionView> conditions,
-
-            @Schema(description = "belongs beside every review")
-            String caution,
-
-            @Schema(description = "id and version of the rules")
-            String policy) {
-
-        static ReviewView of(QuarantinePolicy policy, UUID animalId, ReleaseReview review) {
-            return new ReviewView(
-                    animalId,
-                    review.asOf(),
-                    review.conditions().stream().map(ConditionView::of).toList(),
-                    ReleaseReview.CAUTION,
-                    policy.id() + " " + policy.version());
-        }
-    }
-
-    @Schema(name = "ReleaseCondition")
-    @JsonInclude(JsonInclude.Include.NON_NULL)
-    record ConditionView(
-            @Schema(
-                    allowableValues = {
-                        "minimum-stay",
-                        "vets-word",
-                        "stool-negative",
-                        "mite-free",
-                        "last-look",
-                        "weight",
-                        "treatment-ended",
-                        "vet-approval",
-                        "nothing-new-since-vet",
-                        "no-legal-hold"
-                    })
-            String id,
-
-            @Schema(description = "the same in words") String label,
-
-            @Schema(allowableValues = {"met", "unmet", "unknown"})
-            String state,
-
-            List<String> evidence,
-            @Nullable String missing,
-            @Nullable String findOut) {
-
-        static ConditionView of(ReleaseCondition condition) {
-            String id = condition.id().code();
-            String label = condition.id().label();
-            if (condition instanceof ReleaseCondition.Unmet unmet) {
-                return new ConditionView(id, label, "unmet", unmet.evidence(), unmet.missing(), null);
-            }
-            return condition instanceof ReleaseCondition.Unknown unknown
-                    ? new ConditionView(id, label, "unknown", unknown.evidence(), null, unknown.findOut())
-                    : new ConditionView(id, label, "met", condition.evidence(), null, null);
         }
     }
 

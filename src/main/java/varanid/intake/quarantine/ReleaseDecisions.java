@@ -22,4 +22,10 @@ interface ReleaseDecisions extends Repository<ReleaseDecisionRow, RowKey> {
             select r from ReleaseDecisionRow r
             where r.key.organisationId = :organisationId and r.animalId = :animalId and r.key.id = :id""")
     Optional<ReleaseDecisionRow> find(UUID organisationId, UUID animalId, UUID id);
+
+    @Query("""
+            select r from ReleaseDecisionRow r
+            where r.key.organisationId = :organisationId and r.animalId = :animalId
+            order by r.key.id desc""")
+    List<ReleaseDecisionRow> listNewestFirst(UUID organisationId, UUID animalId, Limit limit);
 }

@@ -166,13 +166,16 @@ class RoomController {
     @Transactional(readOnly = true)
     public ResponseEntity<ClockView> clock(Caller caller, @PathVariable UUID roomId, Query query) {
         LocalDate asOf = AsOf.read(query, Present.at(clock, caller.zone()));
-        RoomRow room = get(caller, roomId);
-        return ResponseEntity.ok(ClockView.of(
+        return ResponseEntity.ok(readClock(caller, get(caller, roomId), asOf));
+    }
+
+    ClockView readClock(Caller caller, RoomRow room, LocalDate asOf) {
+        return ClockView.of(
                 policy,
                 room,
-                books.open(caller.organisationId(), roomId, asOf),
+                books.open(caller.organisationId(), room.id(), asOf),
                 asOf,
-                new Names(animals, caller.organisationId())));
+                new Names(animals, caller.organisationId()));
     }
 
     private ResponseEntity<RoomView> reply(Caller caller, RoomRow room) {
@@ -181,7 +184,7 @@ class RoomController {
                 .body(view(caller, room, Present.at(clock, caller.zone()).today()));
     }
 
-    private RoomView view(Caller caller, RoomRow room, LocalDate today) {
+    RoomView view(Caller caller, RoomRow room, LocalDate today) {
         return RoomView.of(
                 policy,
                 room,
@@ -189,7 +192,7 @@ class RoomController {
                 new Names(animals, caller.organisationId()));
     }
 
-    private RoomRow get(Caller caller, UUID roomId) {
+    RoomRow get(Caller caller, UUID roomId) {
         return rooms.findById(caller.key(roomId)).orElseThrow(() -> ProblemException.notFound("room"));
     }
 

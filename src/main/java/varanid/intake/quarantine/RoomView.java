@@ -8,9 +8,10 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
+/** A room, who stands in it, and how its clock stands. */
 @Schema(name = "Room")
 @JsonInclude(JsonInclude.Include.NON_NULL)
-record RoomView(
+public record RoomView(
         UUID id,
         String name,
 
@@ -37,7 +38,7 @@ record RoomView(
 
     @Schema(name = "RoomClockSummary")
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record ClockSummary(
+    public record ClockSummary(
             LocalDate asOf,
 
             @Schema(allowableValues = {"empty", "running", "held"})

@@ -22,6 +22,13 @@ interface Rooms extends Repository<RoomRow, RowKey> {
             order by r.key.id""")
     List<RoomRow> list(UUID organisationId, UUID after, Limit limit);
 
+    /** By their names, as people look for one. */
+    @Query("""
+            select r from RoomRow r
+            where r.key.organisationId = :organisationId
+            order by lower(r.name), r.key.id""")
+    List<RoomRow> listByName(UUID organisationId, Limit limit);
+
     /** Whatever its capitals. */
     @Query("""
             select r from RoomRow r

@@ -26,7 +26,9 @@
  * and views, {@code Release*} the same, {@code LookOccurrences}, {@code NextLook}, {@code TaskProgress}, {@code VetVisits}, {@code Stay}.
  *
  * <p>For others: {@link varanid.intake.quarantine.FollowUps} says how an animal's quarantine stands and what is to be
- * done; {@link varanid.intake.quarantine.RoundsOrder} the order of the rounds.
+ * done; {@link varanid.intake.quarantine.RoundsOrder} the order of the rounds; {@link
+ * varanid.intake.quarantine.QuarantineReplies} what the API replies of rooms, moves and release, and {@link
+ * varanid.intake.quarantine.QuarantineRecords} keeps what it keeps of them.
  */
 @NullMarked
 package varanid.intake.quarantine;

@@ -16,6 +16,11 @@ public final class IfMatch {
         this.tags = tags;
     }
 
+    /** For that version, as a form says that was made from it. */
+    public static IfMatch of(long version) {
+        return new IfMatch(List.of(Version.tag(version)));
+    }
+
     static IfMatch parse(String header) {
         return new IfMatch(Arrays.stream(header.split(",")).map(String::strip).toList());
     }

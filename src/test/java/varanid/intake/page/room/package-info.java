@@ -1,0 +1,4 @@
+@NullMarked
+package varanid.intake.page.room;
+
+import org.jspecify.annotations.NullMarked;
