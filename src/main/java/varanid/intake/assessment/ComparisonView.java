@@ -156,7 +156,7 @@ record ComparisonView(
             ChecklistDraft.Level level = Objects.requireNonNull(state.level());
             return new Seen(
                     level.code(),
-                    StoredLooks.labelOf(state.finding(), level),
+                    SignWords.label(level),
                     state.unknownBecause() == null ? null : ScoreView.code(state.unknownBecause()),
                     level.floor());
         }
@@ -194,7 +194,7 @@ record ComparisonView(
                     it.finding().id(),
                     StoredLooks.questionOf(it.finding()),
                     it.level().code(),
-                    StoredLooks.labelOf(it.finding(), it.level()),
+                    SignWords.label(it.level()),
                     it.outcome(),
                     it.outcomeLabel() == null ? it.outcome() : it.outcomeLabel(),
                     it.within());
@@ -263,7 +263,7 @@ record ComparisonView(
                 .filter(Objects::nonNull)
                 .filter(state -> isSoon(
                         after.edition(), Objects.requireNonNull(state.level()).floor()))
-                .map(state -> StoredLooks.labelOf(state.finding(), Objects.requireNonNull(state.level())))
+                .map(state -> SignWords.tell(state.finding(), Objects.requireNonNull(state.level())))
                 .forEach(because::add);
         JsonNode urgency = after.document().path("urgency");
         String label = urgency.path("label").stringValue(after.row().urgency());
@@ -300,15 +300,13 @@ record ComparisonView(
         part(parts, "seen for the first time", it, LookComparison.Kind.FIRST_SEEN);
         part(parts, "better", it, LookComparison.Kind.BETTER);
         part(parts, "gone", it, LookComparison.Kind.GONE);
-        String differences = parts.isEmpty()
-                ? "No difference in what was seen both times."
-                : capital(String.join("; ", parts)) + '.';
+        String differences = parts.isEmpty() ? "No difference in what was seen both times." : String.join(" ", parts);
         List<String> lost = it.changes().stream()
                 .filter(LookComparison.Change::isLostSign)
-                .map(change -> labelOf(change.before()))
+                .map(change -> tell(change.before()))
                 .toList();
         String unseen =
-                lost.isEmpty() ? "" : " Not seen this time, which is not the same as gone: " + names(lost) + '.';
+                lost.isEmpty() ? "" : " Not seen this time, which is not the same as gone. " + names(lost) + '.';
         return differences + unseen + " Urgency: " + urgency + urgencyBefore(before, rose) + '.';
     }
 
@@ -325,21 +323,21 @@ record ComparisonView(
                 .filter(change -> change.kind() == kind)
                 .map(change -> gone ? change.before() : change.after())
                 .filter(state -> state != null && state.isSign())
-                .map(ComparisonView::labelOf)
+                .map(ComparisonView::tell)
                 .toList();
         if (!labels.isEmpty()) {
-            parts.add(word + ": " + names(labels));
+            parts.add(capital(word) + ". " + names(labels) + '.');
         }
     }
 
     private static String names(List<String> labels) {
-        String named = String.join(", ", labels.subList(0, Math.min(MOST_NAMED, labels.size())));
-        return labels.size() > MOST_NAMED ? named + " and " + (labels.size() - MOST_NAMED) + " more" : named;
+        String named = String.join("; ", labels.subList(0, Math.min(MOST_NAMED, labels.size())));
+        return labels.size() > MOST_NAMED ? named + "; and " + (labels.size() - MOST_NAMED) + " more" : named;
     }
 
-    private static String labelOf(LookReading.@Nullable State state) {
+    private static String tell(LookReading.@Nullable State state) {
         LookReading.State it = Objects.requireNonNull(state);
-        return StoredLooks.labelOf(it.finding(), Objects.requireNonNull(it.level()));
+        return SignWords.tell(it.finding(), Objects.requireNonNull(it.level()));
     }
 
     private static String capital(String text) {

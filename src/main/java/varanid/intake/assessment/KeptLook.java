@@ -75,6 +75,11 @@ public record KeptLook(
             strictRoutes = Set.copyOf(strictRoutes);
         }
 
+        /** It in one line, with what it is about. */
+        public String told() {
+            return SignWords.tell(finding, label);
+        }
+
         /** Whether it changes anything. What only describes an animal (it hisses, it flees) does not. */
         public boolean counts() {
             return points.signum() != 0 || floor.isPresent() || !strictRoutes.isEmpty();

@@ -30,6 +30,11 @@ public record LastLook(
         urgentBecause = List.copyOf(urgentBecause);
     }
 
-    /** A finding, combination or total, and the words for it. */
-    public record Named(String code, String label) {}
+    /**
+     * A finding, combination or total.
+     *
+     * @param label it in words, of a finding with what was seen
+     * @param sum whether several signs added up to it, which its words do not say
+     */
+    public record Named(String code, String label, boolean sum) {}
 }

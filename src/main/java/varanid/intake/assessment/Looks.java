@@ -1,5 +1,6 @@
 package varanid.intake.assessment;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -42,19 +43,26 @@ public class Looks {
     public Optional<LastLook> findLast(UUID organisationId, UUID animalId) {
         return rows.listStandingUpTo(organisationId, animalId, LocalDate.of(9999, 12, 31), Limit.of(1)).stream()
                 .findFirst()
-                .map(last -> {
-                    Optional<AssessmentRow> before = rows
-                            .listStandingBefore(
-                                    organisationId,
-                                    animalId,
-                                    last.checklistId(),
-                                    last.occurredAt(),
-                                    last.id(),
-                                    Limit.of(1))
-                            .stream()
-                            .findFirst();
-                    return stored.last(last, before);
-                });
+                .map(last -> stored.last(
+                        last, findBefore(organisationId, animalId, last.checklistId(), last.occurredAt(), last.id())));
+    }
+
+    /** The look before this one, by the same checklist, that nothing superseded. */
+    @Transactional(readOnly = true)
+    public Optional<ReadLook> findReadBefore(UUID organisationId, ReadLook look) {
+        return findBefore(
+                        organisationId,
+                        look.kept().animalId(),
+                        look.edition().id(),
+                        look.kept().occurredAt(),
+                        look.kept().id())
+                .map(stored::readLook);
+    }
+
+    private Optional<AssessmentRow> findBefore(
+            UUID organisationId, UUID animalId, String checklistId, Instant occurredAt, UUID id) {
+        return rows.listStandingBefore(organisationId, animalId, checklistId, occurredAt, id, Limit.of(1)).stream()
+                .findFirst();
     }
 
     /**

@@ -94,9 +94,7 @@ class StoredLooks {
         List<LastLook.Named> because = new ArrayList<>();
         look.document().path("reasons").forEach(reason -> {
             if (reason.path("urgency").stringValue("").equals(row.urgency())) {
-                because.add(new LastLook.Named(
-                        reason.path("id").stringValue(reason.path("kind").stringValue("")),
-                        reason.path("text").stringValue("")));
+                because.add(named(reason));
             }
         });
         return new LastLook(
@@ -111,13 +109,24 @@ class StoredLooks {
                 because);
     }
 
+    private static LastLook.Named named(JsonNode reason) {
+        String kind = reason.path("kind").stringValue("");
+        String id = reason.path("id").stringValue(kind);
+        String text = reason.path("text").stringValue("");
+        return switch (kind) {
+            case "level", "excused" -> new LastLook.Named(id, SignWords.tell(id, text), false);
+            default -> new LastLook.Named(id, text, kind.equals("section") || kind.equals("total"));
+        };
+    }
+
     /** What is a sign and was unknown before is among them: nobody can say that it was there. */
     private static List<LastLook.Named> newOrWorse(LookComparison comparison) {
         List<LastLook.Named> named = new ArrayList<>();
         for (LookComparison.Change change : comparison.changes()) {
             LookReading.State after = change.after();
             if (change.isNewOrWorse() && after != null && after.level() != null) {
-                named.add(new LastLook.Named(change.finding().id(), labelOf(change.finding(), after.level())));
+                named.add(new LastLook.Named(
+                        change.finding().id(), SignWords.tell(change.finding(), after.level()), false));
             }
         }
         return named;
@@ -128,11 +137,6 @@ class StoredLooks {
         return finding.question() == null ? finding.id() : finding.question();
     }
 
-    /** What a level is, in the checklist's words. */
-    static String labelOf(ChecklistDraft.Finding finding, ChecklistDraft.Level level) {
-        return level.label() == null ? finding.id() + ": " + level.code() : level.label();
-    }
-
     private static KeptLook.Sign sign(LookReading.State state) {
         ChecklistDraft.Level level = state.level();
         if (level == null) {
@@ -141,7 +145,7 @@ class StoredLooks {
         return new KeptLook.Sign(
                 state.finding().id(),
                 level.code(),
-                labelOf(state.finding(), level),
+                SignWords.label(level),
                 level.points(),
                 Optional.ofNullable(level.floor()),
                 level.isolate() == null ? Set.of() : Set.of(level.isolate()));

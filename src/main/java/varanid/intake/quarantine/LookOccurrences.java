@@ -135,7 +135,7 @@ final class LookOccurrences {
             Set<Route> routes = routes(sign.strictRoutes());
             explained.addAll(routes);
             policy.findCauseOfSign(sign.finding(), routes)
-                    .ifPresent(cause -> strict.put(sign.finding(), new Strict(cause.id(), sign.label())));
+                    .ifPresent(cause -> strict.put(sign.finding(), new Strict(cause.id(), sign.told())));
         }
         Set<Route> together = routes(look.isolationRoutes());
         together.removeAll(explained);

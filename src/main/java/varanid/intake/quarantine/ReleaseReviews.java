@@ -193,7 +193,7 @@ class ReleaseReviews {
                         look.localDate(),
                         look.signs().stream()
                                 .filter(KeptLook.Sign::counts)
-                                .map(sign -> sign.finding().replace('-', ' ') + ": " + sign.label())
+                                .map(KeptLook.Sign::told)
                                 .toList(),
                         look.unseenMustSee()));
     }

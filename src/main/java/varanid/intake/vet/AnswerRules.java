@@ -195,7 +195,7 @@ final class AnswerRules {
                 for (KeptLook.Sign sign : it.signs()) {
                     sign.floor()
                             .filter(Urgency::isSoon)
-                            .map(floor -> one(news, it, sign.finding(), sign.level(), sign.label(), floor))
+                            .map(floor -> one(news, it, sign.finding(), sign.level(), sign.told(), floor))
                             .ifPresent(next ->
                                     worst.merge(next.finding(), next, (one, other) -> worse(it, sign, one, other)));
                 }

@@ -185,7 +185,7 @@ class ReplyController {
                     known.look().stream()
                             .flatMap(look -> look.kept().signs().stream())
                             .filter(KeptLook.Sign::counts)
-                            .map(sign -> new SignView(sign.finding(), sign.level(), sign.label()))
+                            .map(sign -> new SignView(sign.finding(), sign.level(), sign.told()))
                             .toList(),
                     known.look().map(look -> look.kept().unseenMustSee()).orElse(List.of()),
                     words.cautions());

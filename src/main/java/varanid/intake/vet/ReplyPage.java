@@ -84,7 +84,7 @@ class ReplyPage {
                 look.stream()
                         .flatMap(kept -> kept.signs().stream())
                         .filter(KeptLook.Sign::counts)
-                        .map(sign -> new Sign(sign.finding(), sign.level(), sign.label()))
+                        .map(sign -> new Sign(sign.finding(), sign.level(), sign.told()))
                         .toList());
         it.setVariable("unseen", look.map(KeptLook::unseenMustSee).orElse(List.of()));
         it.setVariable(
@@ -164,7 +164,7 @@ class ReplyPage {
         answer.findings()
                 .forEach(said -> lines.add(new Line(
                         words.verdict(said.verdict()),
-                        joined(said.finding().map(id -> terms.label(id, said.level())), said.words()))));
+                        joined(said.finding().map(id -> terms.tell(id, said.level())), said.words()))));
         answer.tests()
                 .forEach(test -> lines.add(new Line(
                         words.form("tests"),

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.assessment.SignWords;
 import varanid.intake.checklist.Catalogue;
 import varanid.intake.checklist.Edition;
 import varanid.intake.platform.reference.ReferenceFile;
@@ -21,16 +22,18 @@ class Terms {
     private static final String POLICY = "/shared/reference/quarantine-policy.yaml";
 
     private final Map<String, List<String>> levels;
-    private final Map<String, String> labels = new LinkedHashMap<>();
+    private final Map<String, String> signs = new LinkedHashMap<>();
     private final Map<String, String> causes;
 
     Terms(Catalogue catalogue) {
         Map<String, Set<String>> all = new LinkedHashMap<>();
         for (Edition edition : catalogue.list()) {
             for (ChecklistDraft.Finding finding : edition.checklist().draft().findings()) {
-                finding.levels()
-                        .forEach(level -> all.computeIfAbsent(finding.id(), id -> new LinkedHashSet<>())
-                                .add(level.code()));
+                for (ChecklistDraft.Level level : finding.levels()) {
+                    all.computeIfAbsent(finding.id(), id -> new LinkedHashSet<>())
+                            .add(level.code());
+                    signs.put(finding.id() + " " + level.code(), SignWords.tell(finding, level));
+                }
             }
         }
         Map<String, List<String>> known = new LinkedHashMap<>();
@@ -58,11 +61,10 @@ class Terms {
         return Optional.ofNullable(levels.get(finding)).orElse(List.of());
     }
 
-    /** What a finding asks, or what a level of it is, in the newest version's words. */
-    String label(String finding, Optional<String> level) {
-        return level.flatMap(code -> Optional.ofNullable(labels.get(finding + " " + code)))
-                .or(() -> Optional.ofNullable(labels.get(finding)))
-                .orElse(finding);
+    /** A finding, and what was seen of it in the newest version's words. */
+    String tell(String finding, Optional<String> level) {
+        return level.flatMap(code -> Optional.ofNullable(signs.get(finding + " " + code)))
+                .orElseGet(() -> SignWords.name(finding));
     }
 
     List<String> causes() {

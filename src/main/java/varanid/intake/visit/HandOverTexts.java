@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.dataformat.yaml.YAMLMapper;
+import varanid.intake.assessment.SignWords;
 import varanid.intake.platform.reference.ReferenceFile;
 import varanid.intake.platform.reference.Sentence;
 
@@ -70,8 +71,7 @@ class HandOverTexts {
 
     /** A code in plain letters: {@code tail-base-wasted} becomes "Tail base wasted". */
     static String plain(String code) {
-        String words = code.replace('-', ' ');
-        return words.isEmpty() ? words : Character.toUpperCase(words.charAt(0)) + words.substring(1);
+        return SignWords.name(code);
     }
 
     /** The words of a page beside the content. */

@@ -3,13 +3,13 @@ package varanid.intake.visit;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import varanid.intake.assessment.ReadLook;
+import varanid.intake.assessment.SignWords;
 import varanid.intake.scoring.ChecklistDraft;
 import varanid.intake.scoring.LookReading;
 import varanid.intake.scoring.Result;
@@ -57,7 +57,7 @@ final class LookShown {
         Statement statement = Statement.of(
                         "sign",
                         measured ? Basis.MEASURED : Basis.OBSERVED,
-                        HandOverTexts.plain(finding.id()),
+                        SignWords.name(finding.id()),
                         answer.isNumber() ? number(answer, finding) + ": " + words : words)
                 .at(look.kept().occurredAt())
                 .by(by)
@@ -134,7 +134,7 @@ final class LookShown {
     static String reasonText(JsonNode reason, HandOverTexts texts) {
         String text = reason.path("text").stringValue("");
         return switch (reason.path("kind").stringValue("")) {
-            case "level", "excused" -> HandOverTexts.plain(reason.path("id").stringValue("")) + ": " + text;
+            case "level", "excused" -> SignWords.tell(reason.path("id").stringValue(""), text);
             case "section", "total" -> texts.say("together", "what", text);
             default -> text;
         };
@@ -142,8 +142,7 @@ final class LookShown {
 
     static String names(List<LookReading.State> states) {
         return states.stream()
-                .map(state -> HandOverTexts.plain(state.finding().id()))
-                .map(name -> name.substring(0, 1).toLowerCase(Locale.ROOT) + name.substring(1))
+                .map(state -> SignWords.small(SignWords.name(state.finding().id())))
                 .collect(Collectors.joining(", "));
     }
 }

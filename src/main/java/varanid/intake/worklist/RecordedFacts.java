@@ -145,7 +145,8 @@ class RecordedFacts implements EntrySource {
             look.urgentBecause().stream()
                     .filter(sign ->
                             reasons.stream().noneMatch(reason -> reason.code().equals(sign.code())))
-                    .forEach(sign -> reasons.add(new WorklistFacts.Reason(sign.code(), sign.label())));
+                    .forEach(sign -> reasons.add(new WorklistFacts.Reason(
+                            sign.code(), sign.sum() ? texts.together(sign.label()) : sign.label())));
         });
         lost.forEach(threshold -> reasons.add(new WorklistFacts.Reason(threshold.id(), threshold.text())));
         return reasons;

@@ -61,6 +61,11 @@ class WorklistTexts {
         return file.newOrWorse().replace("{what}", what);
     }
 
+    /** Several signs that add up. */
+    String together(String what) {
+        return file.together().replace("{what}", what);
+    }
+
     /** A sign that a vet has to be called for. */
     String newSinceAnswer(String what) {
         return file.newSinceAnswer().replace("{what}", what);
@@ -107,6 +112,7 @@ class WorklistTexts {
             Map<String, Titled> tasks,
             Map<String, String> lookNow,
             String newOrWorse,
+            String together,
             String newSinceAnswer,
             String answered,
             String unconfirmed,

@@ -1,5 +1,6 @@
 package varanid.intake.worklist;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -189,13 +190,16 @@ public final class WorklistViews {
     @Schema(name = "WorklistNext")
     public record NextView(String kind, String title, LocalDate due, LocalDate latest) {}
 
+    /** @param comparedLook the look that {@code comparison} is of, for pages */
     @Schema(name = "WorklistLinks", description = "Paths of this API")
     public record Links(
             String animal,
             String quarantine,
 
             @Schema(description = "the last look beside the one before it, where there are two") @Nullable
-            String comparison) {
+            String comparison,
+
+            @JsonIgnore @Nullable UUID comparedLook) {
 
         static Links of(Entry entry) {
             String animal = "/api/v1/animals/" + entry.animalId();
@@ -204,7 +208,8 @@ public final class WorklistViews {
                     animal + "/quarantine",
                     entry.comparedLook()
                             .map(look -> animal + "/assessments/" + look + "/comparison")
-                            .orElse(null));
+                            .orElse(null),
+                    entry.comparedLook().orElse(null));
         }
     }
 }

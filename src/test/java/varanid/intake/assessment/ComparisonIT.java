@@ -55,8 +55,9 @@ class ComparisonIT {
         assertThat(it.text("/new/0/after/label"))
                 .isEqualTo("Sides move more than they should but the neck stays still");
         assertThat(it.text("/headline"))
-                .startsWith("New: Sides move more than they should but the neck stays still; worse: ")
-                .contains("Not seen this time, which is not the same as gone: ");
+                .startsWith(
+                        "New. Laboured breathing: sides move more than they should but the neck stays still. Worse. ")
+                .contains("Not seen this time, which is not the same as gone. ");
         assertThat(it.json().at("/before/points/lowest").decimalValue()).isPositive();
         assertThat(it.json().at("/after/points/highest").decimalValue())
                 .isGreaterThan(it.json().at("/after/points/lowest").decimalValue());
@@ -72,7 +73,8 @@ class ComparisonIT {
         assertThat(it.text("/call/urgency")).isEqualTo("asap");
         assertThat(it.text("/call/label")).isEqualTo("vet within 24 hours");
         assertThat(it.text("/call/by")).isEqualTo("2026-03-03T12:00:00Z");
-        assertThat(it.text("/call/because/0")).isEqualTo("Sides move more than they should but the neck stays still");
+        assertThat(it.text("/call/because/0"))
+                .isEqualTo("Laboured breathing: sides move more than they should but the neck stays still");
         assertThat(it.text("/call/because/1")).isEqualTo("the look now asks for: vet within 24 hours");
         assertThat(it.text("/urgencyBecame")).isEqualTo("higher");
         // The next step of the same sign is the one with the floor "vet now".
@@ -90,7 +92,8 @@ class ComparisonIT {
         Answer it = compare(second);
         assertThat(it.text("/urgencyBecame")).isEqualTo("same");
         assertThat(it.json().at("/call/needed").booleanValue()).isTrue();
-        assertThat(it.text("/call/because/0")).isEqualTo("Open for more than a minute and then shut again");
+        assertThat(it.text("/call/because/0"))
+                .isEqualTo("Open mouth breathing: open for more than a minute and then shut again");
     }
 
     @Test
@@ -111,7 +114,8 @@ class ComparisonIT {
         assertThat(findings(it, "gone")).isEmpty();
         assertThat(findings(it, "better")).isEmpty();
         assertThat(it.text("/headline"))
-                .contains("Not seen this time, which is not the same as gone: Sides move more than they should");
+                .contains(
+                        "Not seen this time, which is not the same as gone. Laboured breathing: sides move more than they should");
     }
 
     @Test

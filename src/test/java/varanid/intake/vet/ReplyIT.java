@@ -114,7 +114,7 @@ class ReplyIT {
         assertThat(page.headers().containsHeader("Set-Cookie")).isFalse();
         assertThat(page.body())
                 .doesNotContain("<script", "src=", "href=\"http", " style=", " onclick")
-                .contains("Sides move more than they should but the neck stays still");
+                .contains("Laboured breathing: sides move more than they should but the neck stays still");
         assertThat(anybody.get("/paper/reply.css").status()).isEqualTo(200);
     }
 

@@ -113,8 +113,9 @@ class VetDecisionIT {
         assertThat(holds.text("/urgency/code")).isEqualTo("asap");
         assertThat(holds.json().get("callVet").booleanValue()).isTrue();
         assertThat(holds.text("/alert"))
-                .isEqualTo("New since the vet's answer: call. Sides move more than they should but the neck stays"
-                        + " still");
+                .isEqualTo(
+                        "New since the vet's answer: call. Laboured breathing: sides move more than they should but the neck stays"
+                                + " still");
         assertThat(holds.text("/headline")).isEqualTo("Vet within 24 hours. New since the vet's answer: call");
         clock.later(
                 Duration.ofMinutes(4),

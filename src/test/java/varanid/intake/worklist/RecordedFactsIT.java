@@ -134,7 +134,10 @@ class RecordedFactsIT {
                 .map(task -> task.get("title").stringValue())
                 .toList();
         assertThat(asked).hasSize(1);
-        assertThat(asked.get(0)).contains("Sides heave", "Open all the time");
+        assertThat(asked.get(0)).contains("Laboured breathing: sides heave", "Open mouth breathing: open all the time");
+        assertThat(words(actNow("Sorrel").orElseThrow()))
+                .anyMatch(words -> words.startsWith("Laboured breathing: sides heave"))
+                .contains("Open mouth breathing: open all the time");
     }
 
     @Test
@@ -253,6 +256,12 @@ class RecordedFactsIT {
     private static List<String> codes(JsonNode item) {
         return StreamSupport.stream(item.at("/because").spliterator(), false)
                 .map(reason -> reason.get("code").stringValue())
+                .toList();
+    }
+
+    private static List<String> words(JsonNode item) {
+        return StreamSupport.stream(item.at("/because").spliterator(), false)
+                .map(reason -> reason.get("words").stringValue())
                 .toList();
     }
 

@@ -82,6 +82,10 @@ public record Decision(
         return new Writing(look, zone, locale).decision();
     }
 
+    static String moment(Instant at, ZoneId zone, Locale locale) {
+        return ReaderDates.of(locale).weekdayMoment(at, zone);
+    }
+
     /** What the ways of spreading mean, in the checklist's order. */
     static List<Step> routes(Edition edition, Collection<String> codes) {
         ChecklistDraft.@Nullable Isolation isolation =
@@ -203,7 +207,7 @@ public record Decision(
         }
 
         private String moment(Instant at) {
-            return ReaderDates.of(locale).weekdayMoment(at, zone);
+            return Decision.moment(at, zone, locale);
         }
 
         private static String text(JsonNode in, String field) {

@@ -93,6 +93,11 @@ class DecisionPage {
         page.addObject("formKey", look.formKey().orElse(null));
         Decision decision = Decision.of(look, caller.zone(), locale);
         page.addObject("decision", decision);
+        page.addObject(
+                "changes",
+                looks.findReadBefore(organisation, look)
+                        .map(before -> Changes.of(before, look, caller.zone(), locale))
+                        .orElse(null));
         page.addObject("routes", Decision.routes(look.edition(), holds.routes()));
         return page;
     }

@@ -9,6 +9,7 @@ import varanid.intake.worklist.WorklistViews.ActNowItem;
 import varanid.intake.worklist.WorklistViews.AnimalView;
 import varanid.intake.worklist.WorklistViews.BecauseView;
 import varanid.intake.worklist.WorklistViews.DueView;
+import varanid.intake.worklist.WorklistViews.Links;
 import varanid.intake.worklist.WorklistViews.NextView;
 import varanid.intake.worklist.WorklistViews.RoomView;
 import varanid.intake.worklist.WorklistViews.RoundsItem;
@@ -20,6 +21,7 @@ import varanid.intake.worklist.WorklistViews.RoundsItem;
  * @param tag what stands on its cage, where the label does not say it already
  * @param urgency how soon a vet, as a code; nothing where nobody has looked
  * @param headline the same in words, where the list has them
+ * @param changes the path to what the last look found to be other than the one before; nothing where there is none
  * @param because why, the weightiest first
  */
 public record Row(
@@ -30,6 +32,7 @@ public record Row(
         @Nullable String urgency,
         @Nullable String headline,
         boolean worse,
+        @Nullable String changes,
         List<BecauseView> because,
         List<DueView> due,
         boolean moreDue,
@@ -45,6 +48,7 @@ public record Row(
                 item.urgency(),
                 item.headline(),
                 item.worse(),
+                changes(item.animal(), item.links()),
                 item.because(),
                 item.due(),
                 item.moreDue(),
@@ -61,11 +65,17 @@ public record Row(
                 item.urgency(),
                 null,
                 item.worse(),
+                changes(item.animal(), item.links()),
                 List.of(),
                 item.due(),
                 item.moreDue(),
                 item.next(),
                 item.asOf());
+    }
+
+    private static @Nullable String changes(AnimalView animal, Links links) {
+        @Nullable UUID look = links.comparedLook();
+        return look == null ? null : "/animals/" + animal.id() + "/looks/" + look + "#changed";
     }
 
     private static @Nullable String tag(AnimalView animal, Map<UUID, String> tags) {

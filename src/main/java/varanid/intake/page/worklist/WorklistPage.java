@@ -80,6 +80,7 @@ class WorklistPage {
     private ModelAndView page(Caller caller, Address here, Listed<?> listed, List<Group> groups) {
         ModelAndView page = new ModelAndView("worklist");
         page.addObject("sheets", List.of("worklist"));
+        page.addObject("scripts", List.of("worklist"));
         page.addObject("asOf", listed.asOf());
         page.addObject("groups", groups);
         page.addObject("mayKeep", caller.may(Role.KEEPER));

@@ -1,5 +1,6 @@
 package varanid.intake.page.worklist;
 
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -14,6 +15,7 @@ import varanid.intake.animal.AnimalChanged;
 import varanid.intake.quarantine.Isolation;
 import varanid.intake.quarantine.Stage;
 import varanid.intake.quarantine.WorkPlace;
+import varanid.intake.service.Answer;
 import varanid.intake.service.Client;
 import varanid.intake.service.MovableClock;
 import varanid.intake.service.Organisations;
@@ -119,6 +121,33 @@ class TestRescue {
             new TransactionTemplate(transactions)
                     .executeWithoutResult(status -> events.publishEvent(AnimalChanged.of(organisation.id(), id)));
             return id;
+        }
+
+        /** Adds one whose record says what changed, of a list of records: new, worse, better, gone, and seen no more. */
+        void addWorse(String name) {
+            String animal = keeper.post("/api/v1/animals", "{\"name\":\"" + name + "\"}")
+                    .header("Location")
+                    .orElseThrow();
+            look(
+                    animal,
+                    "{\"sunken-eyes\":\"mild\",\"stuck-shed\":\"patches\",\"dull\":\"mild\",\"mites\":\"absent\","
+                            + "\"laboured-breathing\":\"mild\"}",
+                    2);
+            look(
+                    animal,
+                    "{\"sunken-eyes\":\"absent\",\"stuck-shed\":\"patches\",\"dull\":\"marked\",\"mites\":\"few\","
+                            + "\"open-mouth-breathing\":\"intermittent\"}",
+                    1);
+        }
+
+        private void look(String animal, String answers, int daysAgo) {
+            Answer kept = keeper.post(
+                    animal + "/assessments",
+                    "{\"checklist\":\"varanid-intake\",\"answers\":" + answers + ",\"occurredAt\":\""
+                            + clock.instant().minus(Duration.ofDays(daysAgo)) + "\"}");
+            if (kept.status() != 201) {
+                throw new IllegalStateException(kept.body());
+            }
         }
 
         /** The ids of all that the API lists there, in its order. */

@@ -29,6 +29,7 @@ import varanid.intake.worklist.WorklistFacts.Room;
 class WorklistPageIT {
 
     private static final Pattern ANIMAL = Pattern.compile("class=\"animal\"[^>]* href=\"/animals/([0-9a-f-]{36})\"");
+    private static final Pattern CHANGED = Pattern.compile("href=\"(/animals/[^\"/]*/looks/[^\"#]*)#changed\"");
     private static final Pattern NEXT = Pattern.compile("rel=\"next\" href=\"([^\"]+)\"");
 
     @Autowired
@@ -214,6 +215,48 @@ class WorklistPageIT {
     }
 
     /** What the page says of the animal of that name. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/", "/?view=rounds"})
+    void whatGotWorseLeadsToWhatChanged(String list) {
+        Rescue rescue = rescues.ofRecords();
+        rescue.addWorse("Reed");
+        Browser browser = Browser.signedIn(rescue.organisation(), rescue.keeper());
+        Matcher link = CHANGED.matcher(open(browser, list).body());
+        assertThat(link.find()).isTrue();
+        String page =
+                open(browser, link.group(1)).body().replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
+        assertThat(page)
+                .containsSubsequence(
+                        "What changed",
+                        "New",
+                        "Mites: ",
+                        "Before: ",
+                        "Worse",
+                        "Dull: ",
+                        "Seen for the first time. It may have been there before",
+                        "Open mouth breathing: open for more than a minute",
+                        "Nobody could tell this time. It may still be there",
+                        "Laboured breathing: sides move",
+                        "No longer there when looked for",
+                        "Sunken eyes: ",
+                        "What is not known");
+        assertThat(page.substring(page.indexOf("What changed"), page.indexOf("What is not known")))
+                .as("what is the same did not change")
+                .doesNotContain("Stuck shed");
+    }
+
+    @Test
+    void aFirstLookHasNothingToCompareWith() {
+        Rescue rescue = rescues.ofRecords();
+        String animal = rescue.keeper().post("/api/v1/animals", "{}").id();
+        String look = rescue.keeper()
+                .post(
+                        "/api/v1/animals/" + animal + "/assessments",
+                        "{\"checklist\":\"varanid-intake\",\"answers\":{\"dull\":\"mild\"}}")
+                .id();
+        assertThat(open(rescue, "/animals/" + animal + "/looks/" + look).body()).doesNotContain("What changed");
+    }
+
     private static String row(Answer page, String name) {
         return Stream.of(page.body().split("<li class=\"row\""))
                 .skip(1)

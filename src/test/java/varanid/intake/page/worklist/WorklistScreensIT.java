@@ -83,7 +83,7 @@ class WorklistScreensIT {
             page.keyboard().press("Enter");
             for (int i = 0; i < 60; i++) {
                 page.keyboard().press("Tab");
-                reached.add(String.valueOf(page.evaluate("() => document.activeElement.textContent.trim()")));
+                reached.add(focused(page));
             }
             assertThat(reached)
                     .containsSubsequence(
@@ -103,6 +103,64 @@ class WorklistScreensIT {
         }
     }
 
+    /** WCAG 2.2, 2.1.4: a single key does something only while a part of the list has the focus. */
+    @Test
+    void jAndKMoveThroughTheAnimalsWhileTheFocusIsAmongThem() {
+        Rescue rescue = rescues.furnished();
+        try (Screen screen =
+                Screens.desk().signIn(rescue.organisation(), rescue.keeper()).open()) {
+            screen.go("/");
+            Page page = screen.page();
+            assertThat(page.getByText("j goes to the next one").isVisible()).isTrue();
+            page.keyboard().press("j");
+            assertThat(focused(page)).as("nothing of the list has the focus").isNotEqualTo("Reed");
+            page.locator(".animal").first().focus();
+            page.keyboard().press("j");
+            assertThat(focused(page)).isEqualTo("Sedge");
+            page.keyboard().press("Control+j");
+            page.keyboard().press("Shift+J");
+            assertThat(focused(page)).isEqualTo("Sedge");
+            page.keyboard().press("Tab");
+            page.keyboard().press("k");
+            assertThat(focused(page)).as("from a button of a row").isEqualTo("Reed");
+            page.keyboard().press("k");
+            assertThat(focused(page)).as("there is none before the first").isEqualTo("Reed");
+            page.keyboard().press("Enter");
+            page.waitForURL("**/animals/*");
+        }
+    }
+
+    @Test
+    void withoutScriptsNoKeysArePromised() {
+        Rescue rescue = rescues.furnished();
+        try (Screen screen = Screens.desk()
+                .withoutScripts()
+                .signIn(rescue.organisation(), rescue.keeper())
+                .open()) {
+            screen.go("/");
+            assertThat(screen.page().locator("#keys").isVisible()).isFalse();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#everyWay")
+    void whatGotWorseIsOneStepAway(Screens screens) {
+        Rescue rescue = rescues.ofRecords();
+        rescue.addWorse("Reed");
+        try (Screen screen =
+                screens.signIn(rescue.organisation(), rescue.keeper()).open()) {
+            screen.go("/");
+            screen.shows("worklist-worse");
+            screen.page().locator(".got-worse a").click();
+            screen.page().waitForURL("**/looks/*#changed");
+            screen.shows("decision-changed");
+        }
+    }
+
+    private static String focused(Page page) {
+        return String.valueOf(page.evaluate("() => document.activeElement.textContent.trim()"));
+    }
+
     @Test
     void onPaperThereAreBoxesToTickAndNoButtons() throws Exception {
         Rescue rescue = rescues.furnished();
@@ -111,7 +169,7 @@ class WorklistScreensIT {
             Page page = screen.page();
             page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
             screen.go("/?view=rounds");
-            assertThat(page.locator(".links, .narrow, .views, .button").all())
+            assertThat(page.locator(".links, .narrow, .views, .button, .keys").all())
                     .isNotEmpty()
                     .allSatisfy(each -> assertThat(each.isVisible()).isFalse());
             assertThat(page.evaluate("() => [...document.querySelectorAll('.who, .tasks li')].every("
