@@ -5,8 +5,10 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -79,8 +81,10 @@ public record ShownQuarantine(
      *
      * @param late by how many days; 0 where it is not
      * @param now whether its days have begun
+     * @param more how many more of the same are to be done after it
      */
-    public record ToDo(String title, String instruction, LocalDate due, LocalDate latest, long late, boolean now) {
+    public record ToDo(
+            String title, String instruction, LocalDate due, LocalDate latest, long late, boolean now, int more) {
 
         static ToDo of(FollowedTask followed, LocalDate today) {
             return new ToDo(
@@ -91,7 +95,12 @@ public record ShownQuarantine(
                     followed.state() == FollowedTask.State.OVERDUE
                             ? ChronoUnit.DAYS.between(followed.task().latest(), today)
                             : 0,
-                    !followed.task().due().isAfter(today));
+                    !followed.task().due().isAfter(today),
+                    0);
+        }
+
+        private ToDo andMore(int times) {
+            return new ToDo(title, instruction, due, latest, late, now, times);
         }
     }
 
@@ -112,9 +121,19 @@ public record ShownQuarantine(
                         .flatMap(Clock::of)
                         .orElse(null),
                 asks,
-                followUp.toDo().stream()
+                eachOnce(followUp.toDo().stream()
                         .map(task -> ToDo.of(task, followUp.asOf()))
                         .sorted(Comparator.comparing(ToDo::latest).thenComparing(ToDo::due))
-                        .toList());
+                        .toList()));
+    }
+
+    /** Of what is to be done several times, the first time, with how often it comes after that. */
+    private static List<ToDo> eachOnce(List<ToDo> tasks) {
+        Map<String, List<ToDo>> byTitle = new LinkedHashMap<>();
+        tasks.forEach(task ->
+                byTitle.computeIfAbsent(task.title(), each -> new ArrayList<>()).add(task));
+        return byTitle.values().stream()
+                .map(same -> same.get(0).andMore(same.size() - 1))
+                .toList();
     }
 }

@@ -25,6 +25,7 @@ import org.springframework.web.HttpRequestMethodNotSupportedException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.RestControllerAdvice;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
+import org.springframework.web.util.DisconnectedClientHelper;
 
 /** Makes a problem of whatever ends a request early. */
 @RestControllerAdvice
@@ -39,8 +40,14 @@ class ProblemAdvice {
         this.writer = writer;
     }
 
+    /** Nothing where the client has left: nobody reads an answer, and nothing here went wrong. */
     @ExceptionHandler
+    @Nullable
     ResponseEntity<byte[]> problem(Exception exception, HttpServletRequest request) {
+        if (DisconnectedClientHelper.isClientDisconnectedException(exception)) {
+            LOG.debug("{} {}: the client left", request.getMethod(), Requests.shownPath(request), exception);
+            return null;
+        }
         return writer.entity(translate(exception, request), request);
     }
 
