@@ -218,6 +218,7 @@ class ModulesTest {
             Map.entry(
                     "cagecard",
                     Set.of(
+                            "account",
                             "animal",
                             "quarantine",
                             "report",

@@ -39,13 +39,18 @@ public class Accounts {
 
     /** A new organisation; its id. */
     public UUID addOrganisation(String name, ZoneId zone) {
-        return addOrganisation(name, zone, false);
+        return addOrganisation(name, zone, null, false);
     }
 
-    UUID addOrganisation(String name, ZoneId zone, boolean atFirstStart) {
-        return organisations
-                .save(new OrganisationRow(ids.next(), name, zone, atFirstStart, clock.instant()))
-                .organisationId();
+    /** A new organisation that can be called; its id. */
+    public UUID addOrganisation(String name, ZoneId zone, String phone) {
+        return addOrganisation(name, zone, phone, false);
+    }
+
+    UUID addOrganisation(String name, ZoneId zone, @Nullable String phone, boolean atFirstStart) {
+        OrganisationRow row = new OrganisationRow(ids.next(), name, zone, atFirstStart, clock.instant());
+        row.change(name, zone, phone);
+        return organisations.save(row).organisationId();
     }
 
     /** A new person of the organisation; their id. */

@@ -81,7 +81,7 @@ class FirstStart implements SmartInitializingSingleton {
     }
 
     private void startFirst() {
-        UUID organisation = accounts.addOrganisation("My animals", zone(), true);
+        UUID organisation = accounts.addOrganisation("My animals", zone(), null, true);
         UUID administrator = accounts.addPerson(organisation, "Administrator", Set.of(Role.ADMINISTRATOR));
         issue(organisation, administrator);
         LOG.info("First start: an organisation, its administrator and their token were made.");

@@ -1,5 +1,6 @@
 package varanid.intake.account;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -9,6 +10,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.UUID;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.ResponseEntity;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -16,13 +18,13 @@ import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Contacts;
 import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.IfMatch;
 import varanid.intake.platform.web.JsonFields;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Query;
-import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Version;
 
 @RestController
@@ -31,9 +33,11 @@ import varanid.intake.platform.web.Version;
 class OrganisationController {
 
     private final Organisations organisations;
+    private final OwnOrganisation own;
 
-    OrganisationController(Organisations organisations) {
+    OrganisationController(Organisations organisations, OwnOrganisation own) {
         this.organisations = organisations;
+        this.own = own;
     }
 
     @GetMapping
@@ -45,19 +49,14 @@ class OrganisationController {
     }
 
     @PutMapping
-    @Operation(summary = "Change its name or zone", description = "Needs the role administrator.")
+    @Operation(summary = "Change its name, zone or telephone", description = "Needs the role administrator.")
     @Transactional
     public ResponseEntity<OrganisationView> change(
             Caller caller,
             IfMatch ifMatch,
             @RequestBody(content = @Content(schema = @Schema(implementation = OrganisationRequest.class)))
                     JsonRequest request) {
-        caller.require(Role.ADMINISTRATOR);
-        OrganisationRequest change = request.read(OrganisationRequest::reader);
-        OrganisationRow row = get(caller);
-        ifMatch.require(row.version());
-        row.change(change.name(), ZoneId.of(change.zone()));
-        return reply(organisations.saveAndFlush(row));
+        return reply(own.changed(caller, ifMatch, request));
     }
 
     private OrganisationRow get(Caller caller) {
@@ -69,7 +68,8 @@ class OrganisationController {
     private static ResponseEntity<OrganisationView> reply(OrganisationRow row) {
         return ResponseEntity.ok()
                 .eTag(Version.tag(row.version()))
-                .body(new OrganisationView(row.organisationId(), row.name(), row.zone(), row.recordedAt()));
+                .body(new OrganisationView(
+                        row.organisationId(), row.name(), row.zone(), row.phone(), row.recordedAt()));
     }
 
     @Schema(name = "OrganisationRequest")
@@ -81,7 +81,13 @@ class OrganisationController {
                     description = "IANA zone: dates are meant there",
                     example = "Europe/Berlin",
                     requiredMode = Schema.RequiredMode.REQUIRED)
-            String zone) {
+            String zone,
+
+            @Schema(
+                    description = "whom to call, as it is dialled: it stands on cage cards and on what a vet reads",
+                    maxLength = 60)
+            @Nullable
+            String phone) {
 
         static Supplier<OrganisationRequest> reader(JsonFields fields) {
             Given<String> name = fields.text("name", 200).required();
@@ -89,10 +95,20 @@ class OrganisationController {
             Given<String> zone = fields.text("zone", 60)
                     .check(ZoneId.getAvailableZoneIds()::contains, "is not a zone", right)
                     .required();
-            return () -> new OrganisationRequest(name.get(), zone.get());
+            Given<String> phone = Contacts.phone(fields, "phone");
+            return () -> new OrganisationRequest(name.get(), zone.get(), phone.orNull());
         }
     }
 
     @Schema(name = "Organisation")
-    record OrganisationView(UUID id, String name, String zone, Instant recordedAt) {}
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    record OrganisationView(
+            UUID id,
+            String name,
+            String zone,
+
+            @Schema(description = "whom to call, as it is dialled") @Nullable
+            String phone,
+
+            Instant recordedAt) {}
 }

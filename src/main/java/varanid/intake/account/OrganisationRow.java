@@ -23,6 +23,7 @@ class OrganisationRow {
 
     private String name;
     private String zone;
+    private @Nullable String phone;
     private boolean madeAtFirstStart;
     private Instant recordedAt;
 
@@ -37,9 +38,10 @@ class OrganisationRow {
         this.recordedAt = recordedAt;
     }
 
-    void change(String newName, ZoneId newZone) {
+    void change(String newName, ZoneId newZone, @Nullable String newPhone) {
         this.name = newName;
         this.zone = newZone.getId();
+        this.phone = newPhone;
     }
 
     UUID organisationId() {
@@ -57,6 +59,12 @@ class OrganisationRow {
 
     String zone() {
         return zone;
+    }
+
+    /** Whom to call, as it is dialled. */
+    @Nullable
+    String phone() {
+        return phone;
     }
 
     boolean madeAtFirstStart() {

@@ -54,7 +54,10 @@ record CageCard(
         Stay quarantine,
         HowSoon howSoon,
         List<Line> handling,
-        List<Line> beforeOpening) {
+        List<Line> beforeOpening,
+
+        @Schema(description = "whom to call, as it is dialled; nothing where nobody has said") @Nullable
+        String call) {
 
     CageCard {
         alerts = List.copyOf(alerts);

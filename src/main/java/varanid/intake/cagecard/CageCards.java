@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
+import varanid.intake.account.OwnOrganisation;
 import varanid.intake.animal.Animals;
 import varanid.intake.platform.time.Present;
 import varanid.intake.quarantine.ClockReading;
@@ -33,13 +34,21 @@ class CageCards {
     private final Heads heads;
     private final FollowUps followUps;
     private final Reports reports;
+    private final OwnOrganisation house;
     private final CardWords words;
 
-    CageCards(Animals animals, Heads heads, FollowUps followUps, Reports reports, CardWords words) {
+    CageCards(
+            Animals animals,
+            Heads heads,
+            FollowUps followUps,
+            Reports reports,
+            OwnOrganisation house,
+            CardWords words) {
         this.animals = animals;
         this.heads = heads;
         this.followUps = followUps;
         this.reports = reports;
+        this.house = house;
         this.words = words;
     }
 
@@ -79,7 +88,10 @@ class CageCards {
                 stay(followUp, today),
                 new CageCard.HowSoon(head.urgency().orElse(null), head.headline(), head.from()),
                 handling(reports.find(organisation, animal.id())),
-                words.beforeOpening(strict));
+                words.beforeOpening(strict),
+                house.find(organisation)
+                        .flatMap(known -> known.phone().map(phone -> known.name() + ", " + phone))
+                        .orElse(null));
     }
 
     /** That it has left, what cannot wait, what is new since a vet answered, that an authority holds it. */

@@ -122,6 +122,7 @@ class CardPage {
                 isSaidAbove(card) ? "" : card.howSoon().from(),
                 card.handling(),
                 card.beforeOpening(),
+                card.call() == null ? null : cut(card.call(), MOST_OF_A_LINE),
                 QrCode.svg(
                         card.address().toString(),
                         words.page("qr", "address", card.address().toString()),
@@ -193,6 +194,7 @@ class CardPage {
             String from,
             List<CageCard.Line> handling,
             List<CageCard.Line> before,
+            @Nullable String call,
             String qr,
             String address,
             String printed) {}

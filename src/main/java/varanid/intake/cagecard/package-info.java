@@ -12,7 +12,7 @@
  *
  * <p>Its words are data: {@code shared/reference/cage-card.yaml}.
  *
- * <p>May use: {@code animal}, {@code quarantine}, {@code report}, {@code visit} for what heads a summary, {@code
+ * <p>May use: {@code account}, {@code animal}, {@code quarantine}, {@code report}, {@code visit} for what heads a summary, {@code
  * platform.reference}, {@code platform.time}, {@code platform.web}. None of these uses it.
  */
 @NullMarked

@@ -105,7 +105,7 @@ class DemoLoader {
     }
 
     private int load(DemoScript script) {
-        UUID organisation = accounts.addOrganisation(script.organisationName(), script.zone());
+        UUID organisation = accounts.addOrganisation(script.organisationName(), script.zone(), script.phone());
         Map<String, Caller> people = new HashMap<>();
         for (JsonNode person : script.content().get("people")) {
             people.put(person.get("is").stringValue(), addPerson(organisation, script.zone(), person));

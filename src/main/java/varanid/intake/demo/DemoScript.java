@@ -51,6 +51,10 @@ record DemoScript(JsonNode content) {
         return content.at("/organisation/name").stringValue();
     }
 
+    String phone() {
+        return content.at("/organisation/phone").stringValue();
+    }
+
     ZoneId zone() {
         return ZoneId.of(content.at("/organisation/zone").stringValue());
     }

@@ -12,6 +12,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import varanid.intake.account.SignInPasswords;
 import varanid.intake.platform.web.Caller;
+import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.Sessions;
 
 /** What a person signs in with. */
@@ -73,6 +74,7 @@ class AccountPage {
         page.addObject("hasPassword", hasPassword);
         page.addObject("asksCurrent", hasPassword && !sessions.isBy(Sessions.How.LINK, request));
         page.addObject("shortest", SignInPasswords.SHORTEST);
+        page.addObject("mayChangeOrganisation", caller.may(Role.ADMINISTRATOR));
         page.addObject("kept", false);
         return page;
     }

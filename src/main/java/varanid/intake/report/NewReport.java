@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import varanid.intake.measures.Temperature;
 import varanid.intake.measures.TemperatureUnit;
 import varanid.intake.platform.time.Present;
+import varanid.intake.platform.web.Contacts;
 import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.JsonFields;
 import varanid.intake.platform.web.JsonValue;
@@ -37,9 +38,6 @@ record NewReport(Told told, Instant occurredAt, @Nullable UUID supersedes) {
     private static final BigDecimal COLDEST = new BigDecimal(-100);
     private static final BigDecimal HOTTEST = new BigDecimal(1000);
     private static final BigDecimal MOST_HOURS = new BigDecimal(2000);
-
-    /** What people write between the digits of a number; what it means is nobody's guess. */
-    private static final Pattern PHONE = Pattern.compile("[0-9+()/.,;:#*\\-\\p{L} ]*[0-9][0-9+()/.,;:#*\\-\\p{L} ]*");
 
     private static final Pattern EMAIL = Pattern.compile("[^\\s@<>\"(),;:]+@[^\\s@<>\"(),;:]+");
 
@@ -271,11 +269,7 @@ record NewReport(Told told, Instant occurredAt, @Nullable UUID supersedes) {
 
     private static Supplier<Told.Contact> contact(JsonFields fields) {
         Given<String> name = fields.text("name", WHO);
-        Given<String> phone = fields.text("phone", 60)
-                .check(
-                        text -> PHONE.matcher(text).matches(),
-                        "is no telephone number: it has no digit, or signs that none has",
-                        "the number as it is dialled, such as +44 20 7946 0000 ext. 3");
+        Given<String> phone = Contacts.phone(fields, "phone");
         Given<String> email = fields.text("email", 254)
                 .check(text -> EMAIL.matcher(text).matches(), "is no e-mail address", "an address with one @ in it");
         Given<String> bestTime = fields.text("bestTime", WHO);

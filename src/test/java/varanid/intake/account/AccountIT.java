@@ -225,4 +225,27 @@ class AccountIT {
                         .faults())
                 .containsExactly("#/zone");
     }
+
+    @Test
+    void whomToCallStandsOnCardsAndOnWhatAVetReads() {
+        Organisations.Organisation rescue = organisations.create();
+        Client administrator = rescue.administrator();
+        String path = "/api/v1/organisation";
+        String body = "{\"name\":\"Reed Bank\",\"zone\":\"Asia/Jakarta\",\"phone\":\"%s\"}";
+        assertThat(administrator
+                        .put(path, body.formatted("ring us"), "If-Match", "*")
+                        .faults())
+                .containsExactly("#/phone");
+        assertThat(administrator
+                        .put(path, body.formatted("01632 960100 ext. 2"), "If-Match", "*")
+                        .text("/phone"))
+                .isEqualTo("01632 960100 ext. 2");
+        String animal = "/api/v1/animals/"
+                + rescue.keeper()
+                        .post("/api/v1/animals", "{\"name\":\"Pebble\"}")
+                        .text("/id");
+        assertThat(rescue.keeper().get(animal + "/cage-card").text("/call"))
+                .isEqualTo("Reed Bank, 01632 960100 ext. 2");
+        assertThat(rescue.keeper().get(animal + "/summary").body()).contains("Reed Bank, 01632 960100 ext. 2");
+    }
 }

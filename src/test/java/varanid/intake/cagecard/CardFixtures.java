@@ -189,6 +189,7 @@ final class CardFixtures {
                 new CageCard.HowSoon(
                         urgency, headline, "Worked out by weights that people set and nobody has validated"),
                 handling,
-                WORDS.beforeOpening(strict));
+                WORDS.beforeOpening(strict),
+                null);
     }
 }
