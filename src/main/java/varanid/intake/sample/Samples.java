@@ -96,6 +96,25 @@ public class Samples {
         return store.add(caller, sample, result).row().id();
     }
 
+    /**
+     * Reads where a sample is on its way, and keeps it.
+     *
+     * @throws ProblemException as for {@link #keep}
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void keepStep(Caller caller, UUID animalId, UUID sampleId, JsonRequest request) {
+        SampleRow sample = store.find(caller.organisationId(), animalId, sampleId)
+                .orElseThrow(() -> ProblemException.notFound("sample"));
+        Present present = Present.at(clock, caller.zone());
+        NewStep step = request.read(fields -> NewStep.reader(fields, sample, present));
+        store.add(caller, sample, step);
+    }
+
+    /** The codes of what happens to a sample on its way. */
+    public static List<String> steps() {
+        return Arrays.stream(Step.values()).map(Step::code).toList();
+    }
+
     /** The same samples with what a page about the animal says of each, the last taken first. */
     @Transactional(readOnly = true)
     public List<SampleWords> listWords(UUID organisationId, UUID animalId) {

@@ -10,6 +10,7 @@ import com.microsoft.playwright.Page.ScreenshotOptions;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.Playwright.CreateOptions;
 import com.microsoft.playwright.PlaywrightException;
+import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import java.io.File;
@@ -198,7 +199,9 @@ public final class Screens {
         }
 
         public void go(String path) {
-            page.navigate(path);
+            Response reply = page.navigate(path);
+            Assertions.assertTrue(
+                    reply == null || reply.status() < 500, () -> path + " was answered with " + reply.status());
             if (how.textSize > 1) {
                 // As a reader does who sets the text size of the browser: rem follows it, pixels do not.
                 page.addStyleTag(

@@ -64,7 +64,7 @@ class RecordForms {
                 read.document(),
                 request -> {
                     keeping.accept(request);
-                    return path + "?kept";
+                    return "/animals/" + animalId + sheet.back() + "?kept";
                 },
                 read.fieldsByPointer());
         return outcome.next()

@@ -25,6 +25,9 @@ class SamplesPage {
 
     private static final List<String> OUTCOMES = List.of("negative", "positive", "equivocal", "unusable");
 
+    private static final List<FormGroup> STEP = List.of(
+            FormGroup.of("step", FormField.choice("step", Samples.steps()), FormField.of(Kind.LINE, "laboratory")));
+
     private final Samples samples;
     private final RecordForms forms;
     private final Sheet sheet;
@@ -81,7 +84,9 @@ class SamplesPage {
             @PathVariable UUID animalId,
             @PathVariable UUID sampleId,
             @RequestParam Map<String, String> query) {
-        return forms.show(caller, animalId, result(caller, animalId, sampleId), query.containsKey("kept"));
+        ModelAndView page = forms.show(caller, animalId, result(caller, animalId, sampleId), query.containsKey("kept"));
+        page.addObject("steps", Samples.steps());
+        return page;
     }
 
     @PostMapping("/animals/{animalId}/samples/{sampleId}")
@@ -96,6 +101,19 @@ class SamplesPage {
                 result(caller, animalId, sampleId),
                 sent,
                 request -> samples.keepResult(caller, animalId, sampleId, request));
+    }
+
+    /** Where a sample is on its way, told with one tap. */
+    @PostMapping("/animals/{animalId}/samples/{sampleId}/steps")
+    ModelAndView keepStep(
+            Caller caller, @PathVariable UUID animalId, @PathVariable UUID sampleId, HttpServletRequest sent) {
+        caller.require(Role.KEEPER);
+        return forms.keep(
+                caller,
+                animalId,
+                new Sheet("step", "/samples/" + sampleId + "/steps", "/samples/" + sampleId, STEP, List.of("samples")),
+                sent,
+                request -> samples.keepStep(caller, animalId, sampleId, request));
     }
 
     private Sheet result(Caller caller, UUID animalId, UUID sampleId) {

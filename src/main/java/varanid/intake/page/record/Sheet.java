@@ -7,10 +7,15 @@ import java.util.List;
  *
  * @param code of its texts
  * @param path of the page, after the animal's
+ * @param back the path to go on to when something was kept, after the animal's
  * @param groups what is asked, the first group always open
  * @param parts the parts of the animal's summary that say what is kept already
  */
-public record Sheet(String code, String path, List<FormGroup> groups, List<String> parts) {
+public record Sheet(String code, String path, String back, List<FormGroup> groups, List<String> parts) {
+
+    Sheet(String code, String path, List<FormGroup> groups, List<String> parts) {
+        this(code, path, path, groups, parts);
+    }
 
     public Sheet {
         groups = List.copyOf(groups);

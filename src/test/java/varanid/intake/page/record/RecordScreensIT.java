@@ -62,6 +62,8 @@ class RecordScreensIT {
             screen.shows("samples");
 
             page.getByText("Write down a result").click();
+            page.getByRole(AriaRole.BUTTON, named("Sent")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
             page.getByLabel("Examined by", exactly()).selectOption("flotation");
             page.getByLabel("What it came to").selectOption("positive");
             page.getByRole(AriaRole.BUTTON, named("Keep the result")).click();
@@ -80,6 +82,7 @@ class RecordScreensIT {
                 .path(0);
         assertThat(kept.path("outcome").stringValue()).isEqualTo("positive");
         assertThat(kept.path("freshHours").intValue()).isEqualTo(2);
+        assertThat(kept.path("steps").path(0).path("step").stringValue()).isEqualTo("sent");
     }
 
     @ParameterizedTest
