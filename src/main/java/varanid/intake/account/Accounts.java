@@ -48,9 +48,9 @@ public class Accounts {
     }
 
     UUID addOrganisation(String name, ZoneId zone, @Nullable String phone, boolean atFirstStart) {
-        OrganisationRow row = new OrganisationRow(ids.next(), name, zone, atFirstStart, clock.instant());
-        row.change(name, zone, phone);
-        return organisations.save(row).organisationId();
+        return organisations
+                .save(new OrganisationRow(ids.next(), name, zone, phone, atFirstStart, clock.instant()))
+                .organisationId();
     }
 
     /** A new person of the organisation; their id. */

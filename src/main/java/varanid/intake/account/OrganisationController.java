@@ -23,7 +23,6 @@ import varanid.intake.platform.web.Given;
 import varanid.intake.platform.web.IfMatch;
 import varanid.intake.platform.web.JsonFields;
 import varanid.intake.platform.web.JsonRequest;
-import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Query;
 import varanid.intake.platform.web.Version;
 
@@ -32,11 +31,9 @@ import varanid.intake.platform.web.Version;
 @Tag(name = "Organisation", description = "Whose everything is: the caller's own, and no other")
 class OrganisationController {
 
-    private final Organisations organisations;
     private final OwnOrganisation own;
 
-    OrganisationController(Organisations organisations, OwnOrganisation own) {
-        this.organisations = organisations;
+    OrganisationController(OwnOrganisation own) {
         this.own = own;
     }
 
@@ -45,7 +42,7 @@ class OrganisationController {
     @Transactional(readOnly = true)
     public ResponseEntity<OrganisationView> organisation(Caller caller, Query query) {
         query.orThrow();
-        return reply(get(caller));
+        return reply(own.get(caller));
     }
 
     @PutMapping
@@ -57,12 +54,6 @@ class OrganisationController {
             @RequestBody(content = @Content(schema = @Schema(implementation = OrganisationRequest.class)))
                     JsonRequest request) {
         return reply(own.changed(caller, ifMatch, request));
-    }
-
-    private OrganisationRow get(Caller caller) {
-        return organisations
-                .findById(caller.organisationId())
-                .orElseThrow(() -> ProblemException.notFound("organisation"));
     }
 
     private static ResponseEntity<OrganisationView> reply(OrganisationRow row) {

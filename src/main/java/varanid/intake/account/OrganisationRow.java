@@ -30,10 +30,17 @@ class OrganisationRow {
     @SuppressWarnings("NullAway.Init")
     protected OrganisationRow() {}
 
-    OrganisationRow(UUID organisationId, String name, ZoneId zone, boolean madeAtFirstStart, Instant recordedAt) {
+    OrganisationRow(
+            UUID organisationId,
+            String name,
+            ZoneId zone,
+            @Nullable String phone,
+            boolean madeAtFirstStart,
+            Instant recordedAt) {
         this.organisationId = organisationId;
         this.name = name;
         this.zone = zone.getId();
+        this.phone = phone;
         this.madeAtFirstStart = madeAtFirstStart;
         this.recordedAt = recordedAt;
     }

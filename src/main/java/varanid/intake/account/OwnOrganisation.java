@@ -28,7 +28,13 @@ public class OwnOrganisation {
      * @param phone as it is dialled
      * @param version to be named where it is changed
      */
-    public record Known(String name, String zone, Optional<String> phone, long version) {}
+    public record Known(String name, String zone, Optional<String> phone, long version) {
+
+        /** Whom to call and how, in one line; empty where nobody has said. */
+        public Optional<String> toCall() {
+            return phone.map(number -> name + ", " + number);
+        }
+    }
 
     /** Empty where there is none of that id. */
     @Transactional(readOnly = true)
@@ -58,11 +64,16 @@ public class OwnOrganisation {
         caller.require(Role.ADMINISTRATOR);
         OrganisationController.OrganisationRequest change =
                 request.read(OrganisationController.OrganisationRequest::reader);
-        OrganisationRow row = organisations
-                .findById(caller.organisationId())
-                .orElseThrow(() -> ProblemException.notFound("organisation"));
+        OrganisationRow row = get(caller);
         ifMatch.require(row.version());
         row.change(change.name(), ZoneId.of(change.zone()), change.phone());
         return organisations.saveAndFlush(row);
+    }
+
+    @Transactional(readOnly = true)
+    OrganisationRow get(Caller caller) {
+        return organisations
+                .findById(caller.organisationId())
+                .orElseThrow(() -> ProblemException.notFound("organisation"));
     }
 }

@@ -11,7 +11,6 @@ import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Once;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.Reply;
-import varanid.intake.platform.web.Role;
 
 /** Adds and withdraws attachments on request, each once. */
 @Service
@@ -35,7 +34,7 @@ public class AttachmentKeeper {
      */
     public ResponseEntity<byte[]> add(
             Caller caller, UUID animalId, FileUpload upload, UnaryOperator<FileRequest> asSent) {
-        requireKeeperOrClinician(caller);
+        caller.requireKeeperOrClinician();
         attachments.requireAnimal(caller, animalId);
         return upload.receive(sent -> {
             FileRequest request = asSent.apply(sent);
@@ -55,16 +54,10 @@ public class AttachmentKeeper {
      *     it was withdrawn already, 422 where no reason is given
      */
     public ResponseEntity<byte[]> withdraw(Caller caller, UUID animalId, UUID id, JsonRequest request) {
-        requireKeeperOrClinician(caller);
+        caller.requireKeeperOrClinician();
         attachments.get(caller, animalId, id);
         String reason = request.read(fields -> fields.prose("reason", 500).required()::get);
         return once.perform(
                 caller, request, () -> Reply.ok(AttachmentView.of(attachments.withdraw(caller, animalId, id, reason))));
-    }
-
-    private static void requireKeeperOrClinician(Caller caller) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
     }
 }

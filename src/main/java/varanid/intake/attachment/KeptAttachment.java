@@ -45,6 +45,12 @@ public record KeptAttachment(
             Optional<Integer> height,
             Optional<Integer> pages) {
 
+        /** What each side of the small picture is of that of the whole, at most 1. */
+        public double thumbnailScale() {
+            int longest = Math.max(width.orElse(1), height.orElse(1));
+            return Math.min(1, (double) Picture.THUMBNAIL / longest);
+        }
+
         public boolean isPicture() {
             return mediaType.equals("image/jpeg");
         }

@@ -89,9 +89,7 @@ class CageCards {
                 new CageCard.HowSoon(head.urgency().orElse(null), head.headline(), head.from()),
                 handling(reports.find(organisation, animal.id())),
                 words.beforeOpening(strict),
-                house.find(organisation)
-                        .flatMap(known -> known.phone().map(phone -> known.name() + ", " + phone))
-                        .orElse(null));
+                house.find(organisation).flatMap(OwnOrganisation.Known::toCall).orElse(null));
     }
 
     /** That it has left, what cannot wait, what is new since a vet answered, that an authority holds it. */

@@ -1,11 +1,9 @@
 package varanid.intake.page;
 
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import tools.jackson.databind.JsonNode;
@@ -73,23 +71,21 @@ public final class JsonForm {
         return document;
     }
 
-    /** The fields that were read, typed in or not, by where they stand in the request: the longer before the shorter. */
+    /** The fields that were read, typed in or not, by where they stand in the request. */
     public Map<String, String> fieldsByPointer() {
         Map<String, String> byPointer = new LinkedHashMap<>();
         for (String name : fields) {
-            byPointer.put("#/" + name.replace('.', '/'), name);
-        }
-        // What is wrong with an object stands at its first field.
-        for (String name : fields) {
+            // What is wrong with an object stands at its first field.
             for (int dot = name.lastIndexOf('.'); dot > 0; dot = name.lastIndexOf('.', dot - 1)) {
-                byPointer.putIfAbsent("#/" + name.substring(0, dot).replace('.', '/'), name);
+                byPointer.putIfAbsent(pointer(name.substring(0, dot)), name);
             }
+            byPointer.put(pointer(name), name);
         }
-        Map<String, String> longestFirst = new LinkedHashMap<>();
-        byPointer.keySet().stream()
-                .sorted(Comparator.comparingInt(String::length).reversed())
-                .forEach(pointer -> longestFirst.put(pointer, Objects.requireNonNull(byPointer.get(pointer))));
-        return longestFirst;
+        return byPointer;
+    }
+
+    private static String pointer(String name) {
+        return "#/" + name.replace('.', '/');
     }
 
     private static String sibling(String name) {

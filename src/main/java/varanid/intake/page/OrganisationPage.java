@@ -42,8 +42,10 @@ class OrganisationPage {
                 "zone",
                 known.zone(),
                 "phone",
-                known.phone().orElse("")));
-        ModelAndView page = page(HttpStatus.OK, form, Map.of(), known.version());
+                known.phone().orElse(""),
+                "version",
+                String.valueOf(known.version())));
+        ModelAndView page = page(HttpStatus.OK, form, Map.of());
         page.addObject("kept", query.containsKey("kept"));
         return page;
     }
@@ -52,45 +54,34 @@ class OrganisationPage {
     ModelAndView keep(Caller caller, HttpServletRequest sent) {
         caller.require(Role.ADMINISTRATOR);
         SentForm form = SentForm.of(sent);
-        long version = version(form);
         JsonForm read = new JsonForm(form).texts("name", "zone", "phone");
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST " + PATH,
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 read.document(),
                 request -> {
-                    own.change(caller, IfMatch.of(version), request);
+                    own.change(caller, IfMatch.of(form), request);
                     return PATH + "?kept";
                 },
                 read.fieldsByPointer());
         return outcome.next().map(SeeOther::path).orElseGet(() -> {
-            ModelAndView page = page(HttpStatus.UNPROCESSABLE_CONTENT, form, outcome.faults(), version);
+            ModelAndView page = page(HttpStatus.UNPROCESSABLE_CONTENT, form, outcome.faults());
             page.addObject("sentBefore", outcome.sentBefore());
             return page;
         });
-    }
-
-    /** The version that the form was made from; of one that names none, one that there never is. */
-    private static long version(SentForm form) {
-        try {
-            return Long.parseLong(form.typed("version"));
-        } catch (NumberFormatException e) {
-            return -1;
-        }
     }
 
     private OwnOrganisation.Known find(Caller caller) {
         return own.find(caller.organisationId()).orElseThrow(() -> ProblemException.notFound("organisation"));
     }
 
-    private static ModelAndView page(HttpStatus status, SentForm form, Map<String, List<String>> faults, long version) {
+    private static ModelAndView page(HttpStatus status, SentForm form, Map<String, List<String>> faults) {
         ModelAndView page = new ModelAndView("organisation", status);
         page.addObject("typed", form);
         page.addObject("faults", faults);
         page.addObject("sentBefore", false);
         page.addObject("kept", false);
-        page.addObject("version", version);
         page.addObject("zones", ZoneId.getAvailableZoneIds().stream().sorted().toList());
         page.addObject("key", UUID.randomUUID().toString());
         return page;

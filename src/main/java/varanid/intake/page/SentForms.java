@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -14,6 +15,7 @@ import varanid.intake.platform.web.Once;
 import varanid.intake.platform.web.ProblemException;
 import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.Reply;
+import varanid.intake.platform.web.SentForm;
 
 /** Keeps what a form says, once for the form's key, in one transaction. */
 @Component
@@ -36,6 +38,28 @@ public class SentForms {
      * @param sentBefore whether its key was sent before with something else in it: somebody went back and changed it
      */
     public record Outcome(Optional<String> next, Map<String, List<String>> faults, boolean sentBefore) {}
+
+    /**
+     * The key that a form is shown again with: its own, as long as nothing was kept under it; else a new one. Where a page
+     * has several forms, each writes its own word before the key; that is left out.
+     */
+    public static String nextKey(SentForm form, boolean sentBefore) {
+        return form.key(KEY)
+                .filter(key -> !sentBefore)
+                .map(key -> key.substring(key.lastIndexOf(' ') + 1))
+                .orElseGet(() -> UUID.randomUUID().toString());
+    }
+
+    /** Keeps it once for the form's own key, or says why not: as below. */
+    public Outcome keep(
+            Caller caller,
+            String target,
+            SentForm form,
+            JsonNode document,
+            Function<JsonRequest, String> keeping,
+            Map<String, String> fieldOf) {
+        return keep(caller, target, form.key(KEY).orElse(null), document, keeping, fieldOf);
+    }
 
     /**
      * Keeps it, or says why not.
@@ -64,10 +88,8 @@ public class SentForms {
         } catch (ProblemException e) {
             if (e.type().equals(ProblemType.KEY_REUSED)) {
                 return new Outcome(Optional.empty(), Map.of(), true);
-            } else if (e.type().equals(ProblemType.INVALID_REQUEST)) {
-                return new Outcome(Optional.empty(), Faults.byField(e.faults(), fieldOf), false);
             }
-            throw e;
+            return new Outcome(Optional.empty(), Faults.byField(e, fieldOf), false);
         }
     }
 }

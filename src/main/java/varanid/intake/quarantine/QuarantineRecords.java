@@ -43,9 +43,9 @@ public class QuarantineRecords {
         return kept(rooms.add(caller, request));
     }
 
-    /** @param version the one that was seen */
-    public void changeRoom(Caller caller, UUID roomId, long version, JsonRequest request) {
-        rooms.change(caller, roomId, IfMatch.of(version), request);
+    /** @param seen the version that was seen */
+    public void changeRoom(Caller caller, UUID roomId, IfMatch seen, JsonRequest request) {
+        rooms.change(caller, roomId, seen, request);
     }
 
     public UUID keepEvent(Caller caller, UUID roomId, JsonRequest request) {

@@ -200,9 +200,7 @@ class ReleaseController {
             @PathVariable UUID animalId,
             @RequestBody(content = @Content(schema = @Schema(implementation = DecisionRequest.class)))
                     JsonRequest request) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
+        caller.requireKeeperOrClinician();
         Present present = Present.at(clock, caller.zone());
         get(caller, animalId);
         DecisionRequest wanted = request.read(DecisionRequest::reader);

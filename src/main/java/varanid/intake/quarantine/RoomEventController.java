@@ -91,9 +91,7 @@ class RoomEventController {
             @PathVariable UUID roomId,
             @RequestBody(content = @Content(schema = @Schema(implementation = EventRequest.Body.class)))
                     JsonRequest request) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
+        caller.requireKeeperOrClinician();
         Present present = Present.at(clock, caller.zone());
         get(caller, roomId);
         EventRequest wanted = request.read(fields -> EventRequest.reader(fields, policy, present));

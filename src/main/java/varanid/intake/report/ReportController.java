@@ -61,7 +61,7 @@ class ReportController {
             Caller caller,
             @PathVariable UUID animalId,
             @RequestBody(content = @Content(schema = @Schema(implementation = ReportBody.class))) JsonRequest request) {
-        requireKeeperOrClinician(caller);
+        caller.requireKeeperOrClinician();
         reports.requireAnimal(caller, animalId);
         NewReport report = reports.read(caller, request);
         return once.perform(caller, request, () -> {
@@ -126,12 +126,6 @@ class ReportController {
         caller.require(Role.ADMINISTRATOR);
         request.read(fields -> () -> new RemovalBody());
         return once.perform(caller, request, () -> Reply.ok(reports.removePeople(caller, animalId, id)));
-    }
-
-    private static void requireKeeperOrClinician(Caller caller) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
     }
 
     /** Nothing is said in it. */

@@ -140,9 +140,7 @@ class SampleController {
             @PathVariable UUID sampleId,
             @RequestBody(content = @Content(schema = @Schema(implementation = NewResult.Body.class)))
                     JsonRequest request) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
+        caller.requireKeeperOrClinician();
         SampleRow sample = get(caller, animalId, sampleId);
         Present present = Present.at(clock, caller.zone());
         NewResult result = request.read(fields -> NewResult.reader(fields, sample, known, present));

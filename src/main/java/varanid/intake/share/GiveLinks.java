@@ -75,7 +75,7 @@ public class GiveLinks {
      *     every fault
      */
     public ResponseEntity<byte[]> give(Caller caller, UUID animalId, JsonRequest request, HttpServletRequest servlet) {
-        requireHandler(caller);
+        caller.requireKeeperOrClinician();
         requireAnimal(caller, animalId);
         LinkController.NewLink wanted = request.read(LinkController.NewLink::reader);
         URI base = address.resolve(servlet, wanted.kind().path());
@@ -146,7 +146,7 @@ public class GiveLinks {
      */
     @Transactional
     public void revoke(Caller caller, UUID animalId, UUID id) {
-        requireHandler(caller);
+        caller.requireKeeperOrClinician();
         if (rows.find(caller.organisationId(), animalId, id).isEmpty()) {
             throw ProblemException.notFound("link");
         }
@@ -159,13 +159,6 @@ public class GiveLinks {
                         caller.personId(),
                         Timestamp.from(clock.instant().truncatedTo(ChronoUnit.MILLIS)))
                 .update();
-    }
-
-    /** @throws ProblemException 403 for who is neither keeper nor clinician */
-    static void requireHandler(Caller caller) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
     }
 
     void requireAnimal(Caller caller, UUID animalId) {

@@ -131,7 +131,7 @@ class LinkController {
             @PathVariable UUID id,
             @RequestBody(required = false, content = @Content(schema = @Schema(implementation = NoContent.class)))
                     JsonRequest request) {
-        GiveLinks.requireHandler(caller);
+        caller.requireKeeperOrClinician();
         request.read(fields -> NoContent::new);
         return once.perform(caller, request, () -> {
             give.revoke(caller, animalId, id);

@@ -30,7 +30,7 @@ class HousePart implements PartReader {
                         "house",
                         Basis.RECORDED,
                         texts.label("house"),
-                        known.phone().map(phone -> known.name() + ", " + phone).orElse(known.name())))
+                        known.toCall().orElse(known.name())))
                 .toList();
     }
 }

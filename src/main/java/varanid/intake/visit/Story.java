@@ -91,13 +91,31 @@ public class Story {
             Optional<UUID> id) {}
 
     /**
-     * Everything, the last first.
+     * What a page tells.
      *
+     * @param events everything, the last first
+     * @param signs which signs were seen at which look
+     */
+    public record Told(List<Event> events, SignHistory signs) {
+
+        public Told {
+            events = List.copyOf(events);
+        }
+    }
+
+    /**
      * @param zone the organisation's
+     * @param mostLooks signs of so many looks, the last ones
      */
     @Transactional(readOnly = true)
-    public List<Event> list(UUID organisationId, ZoneId zone, Animals.Newcomer animal, Instant now) {
+    public Told read(UUID organisationId, ZoneId zone, Animals.Newcomer animal, Instant now, int mostLooks) {
         Visit visit = new Visit(organisationId, zone, animal, now);
+        return new Told(events(visit), SignHistory.of(looks.list(visit), mostLooks, zone, texts));
+    }
+
+    private List<Event> events(Visit visit) {
+        UUID organisationId = visit.organisationId();
+        UUID animalId = visit.animalId();
         List<Event> events = new ArrayList<>();
         looks.list(visit)
                 .forEach(look -> events.add(event(
@@ -108,31 +126,20 @@ public class Story {
                 .ifPresent(words -> words.weighings()
                         .forEach(each -> events.add(
                                 event(visit, Kind.WEIGHING, WeightPart.weighing(each, "weighing", texts), null))));
-        for (SampleWords sample : samples.listWords(organisationId, animal.id())) {
+        for (SampleWords sample : samples.listWords(organisationId, animalId)) {
             events.add(event(visit, Kind.SAMPLE, samplesPart.sample(sample), null));
         }
         followUps
-                .listMoves(organisationId, animal.id())
+                .listMoves(organisationId, animalId)
                 .forEach(move -> events.add(event(visit, Kind.MOVE, move(visit, move), null)));
         recommendations
-                .listAnswers(organisationId, animal.id())
+                .listAnswers(organisationId, animalId)
                 .forEach(answer -> events.add(event(visit, Kind.VET, answer(answer), null)));
         events.sort(Comparator.comparing(Event::on)
-                .thenComparing(event -> event.at().orElseGet(() -> endOf(event.on(), zone)))
+                .thenComparing(event -> event.at().orElseGet(() -> endOf(event.on(), visit.zone())))
                 .reversed()
                 .thenComparing(Event::kind));
-        return List.copyOf(events);
-    }
-
-    /**
-     * Which signs were seen at which look.
-     *
-     * @param zone the organisation's
-     * @param most so many looks, the last ones
-     */
-    @Transactional(readOnly = true)
-    public SignHistory readSigns(UUID organisationId, ZoneId zone, Animals.Newcomer animal, Instant now, int most) {
-        return SignHistory.of(looks.list(new Visit(organisationId, zone, animal, now)), most, zone, texts);
+        return events;
     }
 
     private Statement move(Visit visit, FollowUps.Move move) {

@@ -87,6 +87,16 @@ public final class Screens {
         this.port = port;
     }
 
+    /** What has just that name, for {@code getByRole}. */
+    public static Page.GetByRoleOptions named(String name) {
+        return new Page.GetByRoleOptions().setName(name).setExact(true);
+    }
+
+    /** What has just that label, for {@code getByLabel}. */
+    public static Page.GetByLabelOptions exactly() {
+        return new Page.GetByLabelOptions().setExact(true);
+    }
+
     /** 360 by 740 pixels, light, with scripts. */
     public static Screens phone() {
         return new Screens(360, 740, "phone", false, true, 1, null, 0);

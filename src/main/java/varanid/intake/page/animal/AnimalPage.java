@@ -35,7 +35,6 @@ import varanid.intake.platform.web.SentForm;
 import varanid.intake.quarantine.FollowUps;
 import varanid.intake.visit.PageView;
 import varanid.intake.visit.Shown;
-import varanid.intake.visit.SignHistory;
 import varanid.intake.visit.Story;
 import varanid.intake.weight.Weighings;
 
@@ -149,7 +148,7 @@ class AnimalPage {
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST /animals/" + animalId + "/weighings",
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 weighing,
                 request -> {
                     weighings.keep(caller, animalId, request);
@@ -197,15 +196,15 @@ class AnimalPage {
                         .find(organisation, caller.zone(), animalId, LocalDate.ofInstant(now, caller.zone()))
                         .map(ShownQuarantine::of)
                         .orElseThrow());
-        SignHistory signs = story.readSigns(organisation, caller.zone(), animal, now, MOST_LOOKS);
-        page.addObject("signs", signs);
-        page.addObject("signPlots", SignPlot.of(signs));
-        List<Story.Event> all = story.list(organisation, caller.zone(), animal, now);
+        Story.Told told = story.read(organisation, caller.zone(), animal, now, MOST_LOOKS);
+        page.addObject("signs", told.signs());
+        page.addObject("signPlots", SignPlot.of(told.signs()));
+        List<Story.Event> all = told.events();
         page.addObject("events", all.stream().limit(events).toList());
         page.addObject("eventsMore", all.size() > events ? events + MORE_EVENTS : null);
         page.addObject("zone", caller.zone());
         page.addObject("mayKeep", caller.may(Role.KEEPER));
-        page.addObject("mayHandOver", caller.may(Role.KEEPER) || caller.may(Role.CLINICIAN));
+        page.addObject("mayHandOver", caller.isKeeperOrClinician());
         addForms(page, caller, animalId);
         return page;
     }

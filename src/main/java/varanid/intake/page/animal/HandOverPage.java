@@ -28,7 +28,6 @@ import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.QrCode;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.SentForm;
@@ -92,15 +91,12 @@ class HandOverPage {
             page.addObject("made", made(body, caller.zone(), locale));
             return page;
         } catch (ProblemException e) {
-            if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
-                throw e;
-            }
             return page(
                     HttpStatus.UNPROCESSABLE_CONTENT,
                     caller,
                     animalId,
                     form,
-                    Faults.byField(e.faults(), Map.of()),
+                    Faults.byField(e, Map.of()),
                     Optional.empty(),
                     locale);
         }
@@ -129,9 +125,8 @@ class HandOverPage {
         page.addObject("it", view);
         page.addObject("typed", form);
         page.addObject("faults", faults);
-        page.addObject(
-                "key", form.key(SentForms.KEY).orElseGet(() -> UUID.randomUUID().toString()));
-        page.addObject("mayGive", caller.may(Role.KEEPER) || caller.may(Role.CLINICIAN));
+        page.addObject("key", SentForms.nextKey(form, false));
+        page.addObject("mayGive", caller.isKeeperOrClinician());
         page.addObject("confirms", caller.may(Role.CLINICIAN));
         page.addObject("revoked", false);
         page.addObject("made", null);

@@ -1,10 +1,8 @@
 package varanid.intake.page.animal;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import java.util.stream.Stream;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -29,7 +27,15 @@ class NewAnimalPage {
     private static final String EVIDENCE = "evidence.";
 
     /** The fields of what is wrong, by where it stands in the request. */
-    private static final Map<String, String> FIELDS = fields();
+    private static final Map<String, String> FIELDS = Map.of(
+            "#/weights/0/unit",
+            "unit",
+            "#/weights/0/resolution",
+            "resolution",
+            "#/weights/0/scale",
+            "scale",
+            "#/weights",
+            "weight");
 
     private final Arrivals arrivals;
     private final Asked asked;
@@ -54,7 +60,7 @@ class NewAnimalPage {
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST " + PATH,
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 document(form),
                 request -> "/animals/" + arrivals.addAnimal(caller, request) + "/look",
                 FIELDS);
@@ -90,25 +96,11 @@ class NewAnimalPage {
         page.addObject("typed", form);
         page.addObject("faults", faults);
         page.addObject("sentBefore", sentBefore);
-        page.addObject(
-                "key",
-                form.key(SentForms.KEY)
-                        .filter(key -> !sentBefore)
-                        .orElseGet(() -> UUID.randomUUID().toString()));
-        page.addObject("scales", List.of());
+        page.addObject("key", SentForms.nextKey(form, sentBefore));
         page.addObject("species", asked.species());
         page.addObject("origins", asked.origins());
         page.addObject("originsAnswered", form.names().stream().anyMatch(field -> field.startsWith(EVIDENCE)));
         page.addObject("codes", asked.sourceCodes());
         return page;
-    }
-
-    private static Map<String, String> fields() {
-        Map<String, String> fields = new LinkedHashMap<>();
-        fields.put("#/weights/0/unit", "unit");
-        fields.put("#/weights/0/resolution", "resolution");
-        fields.put("#/weights/0/scale", "scale");
-        fields.put("#/weights", "weight");
-        return fields;
     }
 }

@@ -24,7 +24,6 @@ import varanid.intake.page.SentForms;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.PublicAddress;
 import varanid.intake.platform.web.SentForm;
 import varanid.intake.reminder.OwnCalendars;
@@ -89,15 +88,12 @@ class CalendarsPage {
             page.addObject("subscribe", whole.replaceFirst("^https?", "webcal"));
             return page;
         } catch (ProblemException e) {
-            if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
-                throw e;
-            }
             return page(
                     HttpStatus.UNPROCESSABLE_CONTENT,
                     caller,
                     animalId,
                     form,
-                    Faults.byField(e.faults(), Map.of()),
+                    Faults.byField(e, Map.of()),
                     Optional.empty());
         }
     }
@@ -133,8 +129,7 @@ class CalendarsPage {
         page.addObject("typed", form);
         page.addObject("faults", faults);
         page.addObject("sentBefore", false);
-        page.addObject(
-                "key", form.key(SentForms.KEY).orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject("key", SentForms.nextKey(form, false));
         return page;
     }
 

@@ -24,15 +24,11 @@ import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.FileUpload;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.ProblemType;
-import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.SentForm;
 
 /** Photographs of an animal and reports of laboratories. */
 @Controller
 class PicturesPage {
-
-    private static final int SMALL = 320;
 
     private final Attachments attachments;
     private final AttachmentKeeper keeper;
@@ -54,7 +50,7 @@ class PicturesPage {
         static Shown of(KeptAttachment kept) {
             int width = kept.content().width().orElse(0);
             int height = kept.content().height().orElse(0);
-            double scale = Math.min(1, (double) SMALL / Math.max(1, Math.max(width, height)));
+            double scale = kept.content().thumbnailScale();
             return new Shown(
                     kept.id(),
                     kept.content().isPicture(),
@@ -100,10 +96,7 @@ class PicturesPage {
     }
 
     private ModelAndView refused(Caller caller, UUID animalId, ProblemException e) {
-        if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
-            throw e;
-        }
-        return page(HttpStatus.UNPROCESSABLE_CONTENT, caller, animalId, Faults.byField(e.faults(), Map.of()));
+        return page(HttpStatus.UNPROCESSABLE_CONTENT, caller, animalId, Faults.byField(e, Map.of()));
     }
 
     private ModelAndView page(HttpStatus status, Caller caller, UUID animalId, Map<String, List<String>> faults) {
@@ -126,7 +119,7 @@ class PicturesPage {
         page.addObject("faults", faults);
         page.addObject("sentBefore", false);
         page.addObject("kept", false);
-        page.addObject("mayKeep", caller.may(Role.KEEPER) || caller.may(Role.CLINICIAN));
+        page.addObject("mayKeep", caller.isKeeperOrClinician());
         page.addObject("key", UUID.randomUUID().toString());
         return page;
     }

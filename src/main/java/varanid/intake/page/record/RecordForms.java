@@ -20,7 +20,6 @@ import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.SentForm;
 import varanid.intake.visit.PageView;
 import varanid.intake.visit.Shown;
@@ -60,7 +59,7 @@ class RecordForms {
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST " + path,
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 read.document(),
                 request -> {
                     keeping.accept(request);
@@ -107,12 +106,8 @@ class RecordForms {
         page.addObject("faults", faults);
         page.addObject("sentBefore", sentBefore);
         page.addObject("kept", false);
-        page.addObject("mayKeep", caller.may(Role.KEEPER) || caller.may(Role.CLINICIAN));
-        page.addObject(
-                "key",
-                form.key(SentForms.KEY)
-                        .filter(key -> !sentBefore)
-                        .orElseGet(() -> UUID.randomUUID().toString()));
+        page.addObject("mayKeep", caller.isKeeperOrClinician());
+        page.addObject("key", SentForms.nextKey(form, sentBefore));
         return page;
     }
 

@@ -92,9 +92,7 @@ class SamplesPage {
     @PostMapping("/animals/{animalId}/samples/{sampleId}")
     ModelAndView keepResult(
             Caller caller, @PathVariable UUID animalId, @PathVariable UUID sampleId, HttpServletRequest sent) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
+        caller.requireKeeperOrClinician();
         return forms.keep(
                 caller,
                 animalId,

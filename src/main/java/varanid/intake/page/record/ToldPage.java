@@ -14,7 +14,6 @@ import org.springframework.web.servlet.ModelAndView;
 import varanid.intake.page.record.FormField.Kind;
 import varanid.intake.page.record.FormField.Option;
 import varanid.intake.platform.web.Caller;
-import varanid.intake.platform.web.Role;
 import varanid.intake.report.ReportWords;
 import varanid.intake.report.Reports;
 
@@ -134,9 +133,7 @@ class ToldPage {
 
     @PostMapping("/animals/{animalId}/told")
     ModelAndView keep(Caller caller, @PathVariable UUID animalId, HttpServletRequest sent) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
+        caller.requireKeeperOrClinician();
         return forms.keep(caller, animalId, sheet, sent, request -> reports.keep(caller, animalId, request));
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -26,7 +27,6 @@ import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Fault;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.ProblemException;
-import varanid.intake.platform.web.ProblemType;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.SentForm;
 import varanid.intake.quarantine.ArrivalView;
@@ -42,7 +42,7 @@ class PlacePage {
 
     private static final String PATH = "/animals/{animalId}/place";
 
-    private static final Map<String, String> PUT = fields(
+    private static final Map<String, String> PUT = Map.of(
             "#/roomId",
             "roomId",
             "#/on",
@@ -55,10 +55,10 @@ class PlacePage {
             "residentAlready",
             "#",
             "place");
-    private static final Map<String, String> ROOM = fields("#/kind", "roomKind");
+    private static final Map<String, String> ROOM = Map.of("#/kind", "roomKind");
     private static final Map<String, String> DEPARTURE =
-            fields("#/on", "leftOn", "#/because", "because", "#/reason", "leftReason", "#", "departure");
-    private static final Map<String, String> MISTAKE = fields("#/reason", "mistake", "#", "withdrawal");
+            Map.of("#/on", "leftOn", "#/because", "because", "#/reason", "leftReason", "#", "departure");
+    private static final Map<String, String> MISTAKE = Map.of("#/reason", "mistake", "#", "withdrawal");
 
     private static final String EXPLAINED = "died-explained";
     private static final String UNEXPLAINED = "died-unexplained";
@@ -115,9 +115,15 @@ class PlacePage {
         List.of("roomId", "on", "reason").forEach(field -> form.putText(placement, field));
         form.putTick(placement, "returned");
         form.putTick(placement, "residentAlready");
-        return keep(caller, animalId, "place", form, placement, "placed", PUT, request -> {
-            records.keepPlacement(caller, animalId, request);
-        });
+        return keep(
+                caller,
+                animalId,
+                "place",
+                form,
+                placement,
+                "placed",
+                PUT,
+                request -> records.keepPlacement(caller, animalId, request));
     }
 
     @PostMapping(PATH + "/rooms")
@@ -131,7 +137,7 @@ class PlacePage {
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST " + path + "/rooms",
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 room,
                 request -> path + "?kept=room&roomId=" + records.keepRoom(caller, JsonRequest.written(room)),
                 ROOM);
@@ -152,9 +158,15 @@ class PlacePage {
             }
         });
         form.find("leftReason").ifPresent(reason -> departure.put("reason", reason));
-        return keep(caller, animalId, "departure", form, departure, "left", DEPARTURE, request -> {
-            records.keepDeparture(caller, animalId, request);
-        });
+        return keep(
+                caller,
+                animalId,
+                "departure",
+                form,
+                departure,
+                "left",
+                DEPARTURE,
+                request -> records.keepDeparture(caller, animalId, request));
     }
 
     @PostMapping(PATH + "/mistakes")
@@ -164,13 +176,15 @@ class PlacePage {
         ObjectNode withdrawal = JsonNodeFactory.instance.objectNode();
         form.putText(withdrawal, "about");
         form.find("mistake").ifPresent(reason -> withdrawal.put("reason", reason));
-        return keep(caller, animalId, "withdrawal", form, withdrawal, "withdrawn", MISTAKE, request -> {
-            records.keepWithdrawal(caller, animalId, request);
-        });
-    }
-
-    private interface Keeping {
-        void keep(JsonRequest request);
+        return keep(
+                caller,
+                animalId,
+                "withdrawal",
+                form,
+                withdrawal,
+                "withdrawn",
+                MISTAKE,
+                request -> records.keepWithdrawal(caller, animalId, request));
     }
 
     private ModelAndView keep(
@@ -181,15 +195,15 @@ class PlacePage {
             ObjectNode document,
             String kept,
             Map<String, String> fieldOf,
-            Keeping keeping) {
+            Consumer<JsonRequest> keeping) {
         String path = "/animals/" + animalId + "/place";
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST " + path + " " + which,
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 document,
                 request -> {
-                    keeping.keep(JsonRequest.written(document));
+                    keeping.accept(JsonRequest.written(document));
                     return path + "?kept=" + kept;
                 },
                 fieldOf);
@@ -250,7 +264,7 @@ class PlacePage {
         page.addObject("sentBefore", sentBefore);
         page.addObject("refused", "");
         page.addObject("kept", "");
-        page.addObject("key", Keys.of(form, sentBefore));
+        page.addObject("key", SentForms.nextKey(form, sentBefore));
         return page;
     }
 
@@ -261,9 +275,9 @@ class PlacePage {
             return Optional.empty();
         }
         Optional<UUID> room = form.find("roomId").flatMap(PlacePage::id);
-        List<Fault> wrong;
+        Map<String, List<String>> wrong;
         if (room.isEmpty()) {
-            wrong = List.of(Fault.at("#/roomId", "is missing", "one of the rooms"));
+            wrong = Faults.byField(List.of(Fault.at("#/roomId", "is missing", "one of the rooms")), PUT);
         } else {
             ObjectNode wanted = JsonNodeFactory.instance.objectNode();
             wanted.put("animalId", animalId.toString());
@@ -271,13 +285,10 @@ class PlacePage {
             try {
                 return Optional.of(replies.preview(caller, room.get(), JsonRequest.written(wanted)));
             } catch (ProblemException e) {
-                if (!e.type().equals(ProblemType.INVALID_REQUEST)) {
-                    throw e;
-                }
-                wrong = e.faults();
+                wrong = Faults.byField(e, PUT);
             }
         }
-        Faults.byField(wrong, PUT).forEach(faults::putIfAbsent);
+        wrong.forEach(faults::putIfAbsent);
         return Optional.empty();
     }
 
@@ -287,14 +298,5 @@ class PlacePage {
         } catch (IllegalArgumentException e) {
             return Optional.empty();
         }
-    }
-
-    /** Names of fields by the beginnings of pointers, in that order. */
-    private static Map<String, String> fields(String... pairs) {
-        Map<String, String> fields = new LinkedHashMap<>();
-        for (int i = 0; i < pairs.length; i += 2) {
-            fields.put(pairs[i], pairs[i + 1]);
-        }
-        return fields;
     }
 }

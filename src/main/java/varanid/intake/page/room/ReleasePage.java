@@ -44,7 +44,8 @@ class ReleasePage {
 
     private static final Map<String, String> APPROVAL = Map.of("#/note", "vetNote", "#/approves", "approval");
     private static final Map<String, String> HOLD = Map.of("#/on", "holdOn");
-    private static final Map<String, String> DECISION = decisionFields();
+    private static final Map<String, String> DECISION =
+            Map.of("#/roomId", "roomId", "#/note", "releaseNote", "#", "release");
 
     private final QuarantineReplies replies;
     private final QuarantineRecords records;
@@ -142,7 +143,7 @@ class ReleasePage {
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST " + path + " " + which,
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 document,
                 request -> {
                     keeping.accept(JsonRequest.written(document));
@@ -208,22 +209,14 @@ class ReleasePage {
                         .toList());
         page.addObject("mayKeep", caller.may(Role.KEEPER));
         page.addObject("isVet", caller.may(Role.CLINICIAN));
-        page.addObject("mayEnd", caller.may(Role.KEEPER) || caller.may(Role.CLINICIAN));
+        page.addObject("mayEnd", caller.isKeeperOrClinician());
         page.addObject("typed", form);
         page.addObject("faults", faults);
         page.addObject("sentBefore", sentBefore);
         page.addObject("refused", "");
         page.addObject("changedSince", false);
         page.addObject("kept", "");
-        page.addObject("key", Keys.of(form, sentBefore));
+        page.addObject("key", SentForms.nextKey(form, sentBefore));
         return page;
-    }
-
-    private static Map<String, String> decisionFields() {
-        Map<String, String> fields = new LinkedHashMap<>();
-        fields.put("#/roomId", "roomId");
-        fields.put("#/note", "releaseNote");
-        fields.put("#", "release");
-        return fields;
     }
 }

@@ -23,6 +23,7 @@ import varanid.intake.page.SeeOther;
 import varanid.intake.page.SentForms;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Fault;
+import varanid.intake.platform.web.IfMatch;
 import varanid.intake.platform.web.JsonRequest;
 import varanid.intake.platform.web.Role;
 import varanid.intake.platform.web.SentForm;
@@ -44,7 +45,19 @@ class RoomsPage {
 
     private static final String TREATMENT_ENDED = "treatment-ended";
 
-    private static final Map<String, String> ANSWER = answerFields();
+    private static final Map<String, String> ANSWER = Map.of(
+            "#/on",
+            "answeredOn",
+            "#/reason",
+            "answerNote",
+            "#/about",
+            "about",
+            "#/ruling",
+            "word",
+            "#/kind",
+            "word",
+            "#",
+            "answer");
 
     private final QuarantineReplies replies;
     private final QuarantineRecords records;
@@ -71,7 +84,7 @@ class RoomsPage {
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST /rooms",
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 room,
                 request -> "/rooms/" + records.keepRoom(caller, JsonRequest.written(room)) + "?kept=added",
                 FIELDS);
@@ -106,17 +119,13 @@ class RoomsPage {
         caller.require(Role.KEEPER);
         SentForm form = SentForm.of(sent);
         ObjectNode room = document(form);
-        long version = form.find("version")
-                .filter(text -> text.matches("\\d{1,18}"))
-                .map(Long::parseLong)
-                .orElse(-1L);
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST /rooms/" + roomId,
-                form.key(SentForms.KEY).orElse(null),
+                form,
                 room,
                 request -> {
-                    records.changeRoom(caller, roomId, version, JsonRequest.written(room));
+                    records.changeRoom(caller, roomId, IfMatch.of(form), JsonRequest.written(room));
                     return "/rooms/" + roomId + "?kept=changed";
                 },
                 FIELDS);
@@ -126,9 +135,7 @@ class RoomsPage {
     /** What was waited for: that a treatment ended, or what a vet says, which only a clinician writes down. */
     @PostMapping("/rooms/{roomId}/answers")
     ModelAndView answer(Caller caller, @PathVariable UUID roomId, HttpServletRequest sent) {
-        if (!caller.may(Role.CLINICIAN)) {
-            caller.require(Role.KEEPER);
-        }
+        caller.requireKeeperOrClinician();
         SentForm form = SentForm.of(sent);
         ObjectNode event = JsonNodeFactory.instance.objectNode();
         String word = form.typed("word");
@@ -145,7 +152,7 @@ class RoomsPage {
                 : forms.keep(
                         caller,
                         "POST /rooms/" + roomId + "/answers",
-                        form.key(SentForms.KEY).orElse(null),
+                        form,
                         event,
                         request -> {
                             records.keepEvent(caller, roomId, JsonRequest.written(event));
@@ -170,19 +177,8 @@ class RoomsPage {
         page.addObject("faults", outcome.faults());
         page.addObject("sentBefore", outcome.sentBefore());
         page.addObject("refused", which);
-        page.addObject("key", Keys.of(form, outcome.sentBefore()));
+        page.addObject("key", SentForms.nextKey(form, outcome.sentBefore()));
         return page;
-    }
-
-    private static Map<String, String> answerFields() {
-        Map<String, String> fields = new LinkedHashMap<>();
-        fields.put("#/on", "answeredOn");
-        fields.put("#/reason", "answerNote");
-        fields.put("#/about", "about");
-        fields.put("#/ruling", "word");
-        fields.put("#/kind", "word");
-        fields.put("#", "answer");
-        return fields;
     }
 
     private static ObjectNode document(SentForm form) {
@@ -210,7 +206,7 @@ class RoomsPage {
         page.addObject("typed", form);
         page.addObject("faults", faults);
         page.addObject("sentBefore", sentBefore);
-        page.addObject("key", Keys.of(form, sentBefore));
+        page.addObject("key", SentForms.nextKey(form, sentBefore));
         return page;
     }
 
@@ -229,17 +225,15 @@ class RoomsPage {
         page.addObject("room", opened.room());
         page.addObject("clock", opened.clock());
         page.addObject("waitedFor", waitedFor);
-        page.addObject(
-                "treatments",
-                opened.clock().waitingFor().stream()
-                        .filter(each -> !asked.contains(each.event()))
-                        .toList());
-        boolean isVet = caller.may(Role.CLINICIAN);
-        List<ClockView.QuestionView> answerable =
-                new ArrayList<>(isVet ? opened.clock().openQuestions() : List.<ClockView.QuestionView>of());
-        opened.clock().waitingFor().stream()
+        List<ClockView.QuestionView> treatments = opened.clock().waitingFor().stream()
                 .filter(each -> !asked.contains(each.event()))
-                .forEach(answerable::add);
+                .toList();
+        page.addObject("treatments", treatments);
+        boolean isVet = caller.may(Role.CLINICIAN);
+        List<ClockView.QuestionView> answerable = new ArrayList<>(treatments);
+        if (isVet) {
+            answerable.addAll(0, opened.clock().openQuestions());
+        }
         page.addObject("answerable", isVet || caller.may(Role.KEEPER) ? answerable : List.of());
         page.addObject(
                 "words",

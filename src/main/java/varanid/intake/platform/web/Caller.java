@@ -30,6 +30,18 @@ public record Caller(UUID organisationId, UUID personId, UUID tokenId, Set<Role>
         return role.isGrantedBy(roles);
     }
 
+    /** Whether the person cares for animals, as a keeper or as a clinician. */
+    public boolean isKeeperOrClinician() {
+        return may(Role.KEEPER) || may(Role.CLINICIAN);
+    }
+
+    /** @throws ProblemException 403 where the person is neither */
+    public void requireKeeperOrClinician() {
+        if (!may(Role.CLINICIAN)) {
+            require(Role.KEEPER);
+        }
+    }
+
     /** @throws ProblemException 403 where the person has not that role's rights */
     public void require(Role role) {
         if (!may(role)) {

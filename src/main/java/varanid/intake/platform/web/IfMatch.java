@@ -21,6 +21,14 @@ public final class IfMatch {
         return new IfMatch(List.of(Version.tag(version)));
     }
 
+    /** For the version that a form was made from; for one that there never is where it names none. */
+    public static IfMatch of(SentForm form) {
+        return of(form.find("version")
+                .filter(text -> text.matches("\\d{1,18}"))
+                .map(Long::parseLong)
+                .orElse(-1L));
+    }
+
     static IfMatch parse(String header) {
         return new IfMatch(Arrays.stream(header.split(",")).map(String::strip).toList());
     }

@@ -1,6 +1,8 @@
 package varanid.intake.page.animal;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static varanid.intake.service.Screens.exactly;
+import static varanid.intake.service.Screens.named;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -23,10 +25,6 @@ class AnimalScreensIT {
     @Autowired
     Organisations organisations;
 
-    private static Page.GetByRoleOptions named(String name) {
-        return new Page.GetByRoleOptions().setName(name).setExact(true);
-    }
-
     @ParameterizedTest
     @MethodSource("varanid.intake.service.Screens#everyWay")
     void anAnimalIsRegisteredKeptAndHandedOver(Screens screens) {
@@ -41,10 +39,9 @@ class AnimalScreensIT {
             page.getByText("Where it comes from").click();
             page.getByText("What its papers say").click();
             screen.shows("new-animal");
-            page.getByLabel("Name", new Page.GetByLabelOptions().setExact(true)).fill(HOSTILE);
-            page.getByLabel("Weight", new Page.GetByLabelOptions().setExact(true))
-                    .fill("2,5");
-            page.getByLabel("Unit", new Page.GetByLabelOptions().setExact(true)).selectOption("kg");
+            page.getByLabel("Name", exactly()).fill(HOSTILE);
+            page.getByLabel("Weight", exactly()).fill("2,5");
+            page.getByLabel("Unit", exactly()).selectOption("kg");
             page.getByLabel("Smallest step of the scale").fill("small");
             page.getByRole(AriaRole.BUTTON, named("Register and look it over")).click();
             page.locator(".faults").waitFor();
@@ -61,7 +58,7 @@ class AnimalScreensIT {
             assertThat(page.locator("main").innerText()).contains("ate some of it");
             screen.shows("animal-new");
             page.getByText("A mistake? Correct it").click();
-            page.getByLabel("Ate", new Page.GetByLabelOptions().setExact(true)).selectOption("none");
+            page.getByLabel("Ate", exactly()).selectOption("none");
             screen.shows("animal-correct");
             page.getByRole(AriaRole.BUTTON, named("Keep")).click();
             page.getByText("Kept in the diary.").waitFor();

@@ -1,6 +1,7 @@
 package varanid.intake.page.calendar;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static varanid.intake.service.Screens.named;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -22,10 +23,6 @@ class CalendarScreensIT {
 
     @Autowired
     Organisations organisations;
-
-    private static Page.GetByRoleOptions named(String name) {
-        return new Page.GetByRoleOptions().setName(name).setExact(true);
-    }
 
     @ParameterizedTest
     @MethodSource("varanid.intake.service.Screens#everyWay")

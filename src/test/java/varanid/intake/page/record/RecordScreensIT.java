@@ -1,6 +1,8 @@
 package varanid.intake.page.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static varanid.intake.service.Screens.exactly;
+import static varanid.intake.service.Screens.named;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -28,14 +30,6 @@ class RecordScreensIT {
 
     @Autowired
     Organisations organisations;
-
-    private static Page.GetByRoleOptions named(String name) {
-        return new Page.GetByRoleOptions().setName(name).setExact(true);
-    }
-
-    private static Page.GetByLabelOptions exactly() {
-        return new Page.GetByLabelOptions().setExact(true);
-    }
 
     private static String newAnimal(Client keeper) {
         return keeper.post("/api/v1/animals", "{\"name\": \"Pebble\", \"species\": {\"name\": \"Varanus salvator\"}}")

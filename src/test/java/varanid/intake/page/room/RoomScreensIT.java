@@ -1,6 +1,8 @@
 package varanid.intake.page.room;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static varanid.intake.service.Screens.exactly;
+import static varanid.intake.service.Screens.named;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -19,10 +21,6 @@ class RoomScreensIT {
 
     @Autowired
     Organisations organisations;
-
-    private static Page.GetByRoleOptions named(String name) {
-        return new Page.GetByRoleOptions().setName(name).setExact(true);
-    }
 
     @ParameterizedTest
     @MethodSource("varanid.intake.service.Screens#everyWay")
@@ -77,7 +75,7 @@ class RoomScreensIT {
             page.waitForURL("**/place");
             screen.go("/animals/" + millet + "/place");
             screen.shows("place");
-            page.getByLabel("Room", new Page.GetByLabelOptions().setExact(true)).selectOption("Boiler room");
+            page.getByLabel("Room", exactly()).selectOption("Boiler room");
             page.getByRole(AriaRole.BUTTON, named("Show what it changes")).click();
             page.getByRole(AriaRole.BUTTON, named("Put it there")).waitFor();
             // Again by its address, so that it is looked at with large text too.
@@ -90,8 +88,7 @@ class RoomScreensIT {
             page.getByText("It is not kept here any more").click();
             page.getByText("The last move was a mistake").click();
             screen.shows("place-open");
-            page.getByLabel("What happened", new Page.GetByLabelOptions().setExact(true))
-                    .selectOption("It died, and nobody can explain why");
+            page.getByLabel("What happened", exactly()).selectOption("It died, and nobody can explain why");
             page.getByRole(AriaRole.BUTTON, named("Record that it left")).click();
             page.getByRole(AriaRole.HEADING, named("Its death is recorded")).waitFor();
             screen.shows("place-died");
@@ -119,7 +116,7 @@ class RoomScreensIT {
             Page page = screen.page();
             screen.go("/animals/" + sorrel + "/release");
             screen.shows("release-vet");
-            page.getByLabel("Note", new Page.GetByLabelOptions().setExact(true)).fill("Seen on the table.");
+            page.getByLabel("Note", exactly()).fill("Seen on the table.");
             page.getByRole(AriaRole.BUTTON, named("I approve the release")).click();
             page.getByRole(AriaRole.STATUS).waitFor();
         }
