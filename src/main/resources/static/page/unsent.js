@@ -42,7 +42,6 @@
     return; // a browser that keeps nothing
   }
 
-  const kept = document.querySelector('[data-form-key]');
   const day = copy => copy.began
       ? new Date(copy.began).toLocaleDateString([], {weekday: 'long', day: 'numeric', month: 'long'}) : '';
   const told = [];
@@ -50,7 +49,7 @@
   const tellOwn = () => {
     for (const {shelf, path, copy} of copies.filter(each => each.person === place.dataset.person)) {
       const old = Date.now() - Date.parse(copy.began) > OLD_DAYS * DAY_MS;
-      if (kept && copy.key === kept.dataset.formKey) {
+      if (copy.key && copy.key === place.dataset.formKey) {
         localStorage.removeItem(shelf);
       } else if (old && Date.now() - copy.told > DAY_MS) {
         localStorage.removeItem(shelf);
@@ -80,7 +79,7 @@
 
   try {
     if (place.dataset.person) tellOwn();
-    else if (document.querySelector('form[action^="/sign-in"]')) tellOthers();
+    else if (/^\/sign-in(\/|$)/.test(location.pathname)) tellOthers();
   } catch { /* a full disk: told again next time */ }
   if (told.length) {
     place.append(line('p', line('b', say('title'))), ...told);

@@ -549,7 +549,7 @@ class NinetyDaysIT {
         String documents = Documents.of(story, fern);
         System.out.println(documents);
         assertThat(documents)
-                .contains("ask: Fern: mites", "ask: Fern: ticks", "sign: mites: ", "sign: ticks: ")
+                .contains("ask: Fern: mites", "ask: Fern: ticks", "sign: Mites: ", "sign: Ticks: ")
                 .doesNotContainIgnoringCase("healthy");
     }
 

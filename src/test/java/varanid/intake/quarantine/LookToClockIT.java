@@ -47,7 +47,7 @@ class LookToClockIT {
         assertThat(clock.text("/standing")).isEqualTo("held");
         assertThat(clock.text("/waitingFor/0/cause")).isEqualTo("air-sign");
         assertThat(clock.text("/waitingFor/0/animal/name")).isEqualTo("Ada");
-        assertThat(clock.text("/waitingFor/0/what")).contains("Clear fluid");
+        assertThat(clock.text("/waitingFor/0/what")).contains("Nasal discharge: clear fluid");
         assertThat(clock.text("/history/2/event/source/id")).isEqualTo(look.id());
         rescue.look(ada, -9, DISCHARGE);
         assertThat(rescue.clock(shed).json().get("waitingFor"))
@@ -106,7 +106,7 @@ class LookToClockIT {
         Answer preview =
                 rescue.keeper.post("/api/v1/rooms/" + shed + "/placement-preview", "{\"animalId\":\"" + cy + "\"}");
         assertThat(preview.text("/brings/0/cause")).isEqualTo("mites");
-        assertThat(preview.text("/brings/0/what")).isEqualTo("A few");
+        assertThat(preview.text("/brings/0/what")).isEqualTo("Mites: a few");
         assertThat(preview.text("/after/standing")).isEqualTo("held");
         assertThat(preview.json().get("cautions")).hasSize(1);
         assertThat(preview.json().at("/minimumStay/days").intValue()).isEqualTo(90);
