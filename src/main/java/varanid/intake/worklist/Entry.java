@@ -2,7 +2,9 @@ package varanid.intake.worklist;
 
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import varanid.intake.quarantine.RoundsOrder;
@@ -48,7 +50,7 @@ record Entry(
      * The way entries are made. Raised when the same facts would make another entry, or the same records other facts:
      * every entry made before is then made again.
      */
-    static final int FORM = 2;
+    static final int FORM = 3;
 
     /** After every date. */
     static final LocalDate NEVER = LocalDate.of(9999, 12, 31);
@@ -82,6 +84,33 @@ record Entry(
                         .min(Comparator.naturalOrder())
                         .orElse(NEVER),
                 facts.stop());
+    }
+
+    /**
+     * What is due on that day: what is to be done several times is told once, by its earliest, which comes where that one
+     * would.
+     */
+    List<Due> due(LocalDate day) {
+        Map<List<String>, Due> told = new LinkedHashMap<>();
+        for (OpenTask task : tasks) {
+            if (!task.due().isAfter(day)) {
+                told.merge(List.of(task.kind(), task.title()), new Due(task, 1), (first, next) -> first.again());
+            }
+        }
+        return List.copyOf(told.values());
+    }
+
+    /**
+     * A thing that is due.
+     *
+     * @param earliest the one of those alike that is due first
+     * @param times how many alike are due, of those that are kept
+     */
+    record Due(OpenTask earliest, int times) {
+
+        private Due again() {
+            return new Due(earliest, times + 1);
+        }
     }
 
     /** Whether it has to be seen to on that day: urgent, worse, or something is due. */

@@ -189,10 +189,15 @@ class WorklistRows {
         values.put("rank", from.rank());
         values.put("animalId", from.animalId());
         values.put("fetch", fetch);
+        if (room.isEmpty()) {
+            values.put("place", RoundsRank.place(from.rank()));
+        }
         due.ifPresent(day -> values.put("due", day));
         room.ifPresentOrElse(id -> values.put("room", id), () -> values.put("roomName", from.roomName()));
-        String order = room.isPresent() ? "room_id, rounds_rank, animal_id" : "rounds_rank, room_name, animal_id";
-        String place = room.isPresent() ? ":room, :rank, :animalId" : ":rank, :roomName, :animalId";
+        String order = room.isPresent()
+                ? "room_id, rounds_rank, animal_id"
+                : "rounds_place, room_name, rounds_rank, animal_id";
+        String place = room.isPresent() ? ":room, :rank, :animalId" : ":place, :roomName, :rank, :animalId";
         String sql = "SELECT " + COLUMNS + " FROM worklist_entry WHERE organisation_id = :organisationId"
                 + " AND (" + order + ") > (" + place + ")"
                 + (room.isPresent() ? " AND room_id <= :room" : "")

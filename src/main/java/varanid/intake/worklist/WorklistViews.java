@@ -68,15 +68,14 @@ public final class WorklistViews {
     }
 
     private List<DueView> due(Entry entry) {
-        return entry.tasks().stream()
-                .filter(task -> !task.due().isAfter(asOf))
-                .map(this::due)
-                .toList();
+        return entry.due(asOf).stream().map(this::due).toList();
     }
 
-    private DueView due(OpenTask task) {
+    private DueView due(Entry.Due due) {
+        OpenTask task = due.earliest();
         long late = Math.max(0, ChronoUnit.DAYS.between(task.latest(), asOf));
-        return new DueView(task.kind(), task.title(), task.due(), task.latest(), late > 0 ? "overdue" : "due", late);
+        return new DueView(
+                task.kind(), task.title(), task.due(), task.latest(), late > 0 ? "overdue" : "due", late, due.times());
     }
 
     private boolean moreDue(Entry entry) {
@@ -185,7 +184,10 @@ public final class WorklistViews {
             @Schema(allowableValues = {"due", "overdue"}) String state,
 
             @Schema(description = "days since the last day that was good; 0 where it is not overdue")
-            long daysLate) {}
+            long daysLate,
+
+            @Schema(description = "how many alike are due, this being the earliest")
+            int times) {}
 
     @Schema(name = "WorklistNext")
     public record NextView(String kind, String title, LocalDate due, LocalDate latest) {}

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import varanid.intake.quarantine.Isolation;
 import varanid.intake.quarantine.RoundsOrder;
@@ -93,6 +94,58 @@ class EntryTest {
         assertThat(entry.dueFrom()).isEqualTo(DAY);
         assertThat(entry.dueUntil()).isEqualTo(DAY.plusDays(3));
         assertThat(entry.tasks()).extracting(OpenTask::kind).containsExactly("faecal-sample", "weighing");
+    }
+
+    @Test
+    void theRoomComesBeforeTheStageAndAfterThePlace() {
+        for (WorkPlace place : WorkPlace.values()) {
+            for (Isolation isolation : Isolation.values()) {
+                assertThat(Stream.of(Stage.values())
+                                .map(stage ->
+                                        RoundsRank.place(RoundsRank.of(new RoundsOrder.Stop(place, isolation, stage))))
+                                .distinct())
+                        .as("%s, %s: hatchlings and adults of a room are one visit", place, isolation)
+                        .containsExactly(place.ordinal() * 10 + isolation.ordinal());
+            }
+        }
+        assertThat(RoundsRank.place(RoundsPlace.BEFORE_ALL.rank())).isNegative();
+    }
+
+    @Test
+    void whatIsDueSeveralTimesIsToldOnceByItsEarliest() {
+        Entry entry = Entry.of(
+                ID,
+                Facts.of("a")
+                        .with("re-look", DAY.plusDays(2), DAY.plusDays(3))
+                        .with("weighing", DAY.minusDays(1), DAY)
+                        .with("re-look", DAY.minusDays(2), DAY.minusDays(1))
+                        .with("re-look", DAY, DAY.plusDays(1))
+                        .done());
+        assertThat(entry.due(DAY)).extracting(due -> due.earliest().kind()).containsExactly("re-look", "weighing");
+        assertThat(entry.due(DAY)).extracting(Entry.Due::times).containsExactly(2, 1);
+        assertThat(entry.due(DAY).get(0).earliest().due()).isEqualTo(DAY.minusDays(2));
+        assertThat(entry.due(DAY.plusDays(2)).get(0).times()).isEqualTo(3);
+        assertThat(entry.due(DAY.minusDays(3))).isEmpty();
+    }
+
+    @Test
+    void twoQuestionsOfOneKindAreTwo() {
+        OpenTask mites = new OpenTask("vets-word", 1, "Ask the vet: mites", DAY, DAY);
+        OpenTask mouth = new OpenTask("vets-word", 2, "Ask the vet: mouth", DAY, DAY);
+        WorklistFacts none = Facts.of("a").done();
+        Entry entry = Entry.of(
+                ID,
+                new WorklistFacts(
+                        none.label(),
+                        none.room(),
+                        none.urgency(),
+                        none.headline(),
+                        none.worse(),
+                        none.comparedLook(),
+                        none.reasons(),
+                        none.stop(),
+                        List.of(mites, mouth)));
+        assertThat(entry.due(DAY)).extracting(Entry.Due::earliest).containsExactly(mites, mouth);
     }
 
     @Test

@@ -214,9 +214,9 @@ class WorklistIT {
         assertThat(labels(answer))
                 .containsExactly(
                         "resident",
-                        "hatchling",
                         "adult north",
                         "second adult north",
+                        "hatchling",
                         "adult south",
                         "second adult south",
                         "strict newcomer",

@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import varanid.intake.assessment.ReadLook;
+import varanid.intake.assessment.SignWords;
 import varanid.intake.checklist.Edition;
 import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.scoring.ChecklistDraft;
@@ -129,7 +130,9 @@ public record Decision(
                     urgency.path("settled").booleanValue(false),
                     list(document.path("reasons")).stream().map(this::reason).toList(),
                     list(document.at("/isolation/because")).stream()
-                            .map(because -> text(because, "text"))
+                            .map(because -> text(because, "finding").isEmpty()
+                                    ? text(because, "text")
+                                    : SignWords.tell(text(because, "finding"), text(because, "text")))
                             .distinct()
                             .toList(),
                     advice("do"),

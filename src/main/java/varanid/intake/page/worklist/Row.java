@@ -1,8 +1,6 @@
 package varanid.intake.page.worklist;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -36,28 +34,10 @@ public record Row(
         boolean worse,
         @Nullable String changes,
         List<BecauseView> because,
-        List<Due> due,
+        List<DueView> due,
         boolean moreDue,
         @Nullable NextView next,
         LocalDate asOf) {
-
-    /**
-     * What is due.
-     *
-     * @param task the first of its kind
-     * @param more how many more of the same are due
-     */
-    public record Due(DueView task, int more) {
-
-        static List<Due> eachOnce(List<DueView> tasks) {
-            Map<String, List<DueView>> byTitle = new LinkedHashMap<>();
-            tasks.forEach(task -> byTitle.computeIfAbsent(task.title(), each -> new ArrayList<>())
-                    .add(task));
-            return byTitle.values().stream()
-                    .map(same -> new Due(same.get(0), same.size() - 1))
-                    .toList();
-        }
-    }
 
     static Row of(ActNowItem item, Map<UUID, String> tags) {
         return new Row(
@@ -70,7 +50,7 @@ public record Row(
                 item.worse(),
                 changes(item.animal(), item.links()),
                 item.because(),
-                Due.eachOnce(item.due()),
+                item.due(),
                 item.moreDue(),
                 item.next(),
                 item.asOf());
@@ -87,7 +67,7 @@ public record Row(
                 item.worse(),
                 changes(item.animal(), item.links()),
                 List.of(),
-                Due.eachOnce(item.due()),
+                item.due(),
                 item.moreDue(),
                 item.next(),
                 item.asOf());

@@ -40,11 +40,14 @@ class ProblemAdvice {
         this.writer = writer;
     }
 
-    /** Nothing where the client has left: nobody reads an answer, and nothing here went wrong. */
+    /**
+     * Nothing where the client has left: nobody reads an answer, and nothing here went wrong. A database that breaks its
+     * pipe is no client.
+     */
     @ExceptionHandler
     @Nullable
     ResponseEntity<byte[]> problem(Exception exception, HttpServletRequest request) {
-        if (DisconnectedClientHelper.isClientDisconnectedException(exception)) {
+        if (DisconnectedClientHelper.isClientDisconnectedException(exception) && !isLostConnection(exception)) {
             LOG.debug("{} {}: the client left", request.getMethod(), Requests.shownPath(request), exception);
             return null;
         }

@@ -2,6 +2,7 @@ package varanid.intake.page.worklist;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +17,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.web.util.HtmlUtils;
 import varanid.intake.page.worklist.TestRescue.Rescue;
+import varanid.intake.quarantine.Isolation;
+import varanid.intake.quarantine.Stage;
+import varanid.intake.quarantine.WorkPlace;
 import varanid.intake.service.Answer;
 import varanid.intake.service.Browser;
 import varanid.intake.service.Client;
@@ -243,6 +247,44 @@ class WorklistPageIT {
         assertThat(page.substring(page.indexOf("What changed"), page.indexOf("What is not known")))
                 .as("what is the same did not change")
                 .doesNotContain("Stuck shed");
+    }
+
+    @Test
+    void theRoundsEnterNoRoomTwiceForOnePlace() {
+        Rescue rescue = rescues.create();
+        for (Room room : List.of(TestRescue.SOUTH, TestRescue.NORTH)) {
+            for (Stage stage : List.of(Stage.ADULT, Stage.HATCHLING, Stage.JUVENILE)) {
+                rescue.add(Facts.of(stage + " of " + room.name())
+                        .in(room)
+                        .at(WorkPlace.RESIDENTS, Isolation.STANDARD, stage));
+            }
+        }
+        for (String path : List.of("/?view=rounds", "/?view=rounds&limit=4")) {
+            String page = open(rescue, path).body();
+            assertThat(page).containsOnlyOnce(">North room</h3>").containsOnlyOnce(">South room</h3>");
+            assertThat(page)
+                    .containsSubsequence(
+                            ">North room</h3>",
+                            "hatchling of North",
+                            "juvenile of North",
+                            "adult of North",
+                            ">South room</h3>",
+                            "hatchling of South");
+        }
+    }
+
+    @Test
+    void whatIsDueSeveralTimesIsToldOnceAndHowOften() {
+        Rescue rescue = rescues.create();
+        LocalDate today = rescue.today();
+        Facts due = Facts.of("Reed");
+        for (int daysAgo : List.of(9, 5, 1)) {
+            due = due.with("look", today.minusDays(daysAgo), today.minusDays(daysAgo - 1));
+        }
+        rescue.add(due.with("weighing", today, today));
+        String row = row(open(rescue, "/"), "Reed");
+        assertThat(row).containsOnlyOnce("Do the look").contains("8 days overdue", "(due 3 times)");
+        assertThat(row.substring(row.indexOf("Do the weighing"))).doesNotContain("times)");
     }
 
     @Test
