@@ -44,20 +44,25 @@ public record Ask(
                 .toList();
     }
 
+    /** Where what was noted begins with the same word, that is said once. */
+    private static String told(String cause, String noted) {
+        return noted.regionMatches(true, 0, cause + ":", 0, cause.length() + 1) ? noted : cause + ": " + noted;
+    }
+
     private static Ask of(
             QuarantinePolicy policy, RoomBook book, ClockReading reading, ClockEvent.Occurred what, boolean daysWait) {
         QuarantinePolicy.Cause cause = policy.getCause(what.cause());
-        String noted = book.find(what.id())
+        String words = book.find(what.id())
                 .map(row -> row.reason)
-                .map(words -> ": " + words)
-                .orElse("");
+                .map(noted -> told(cause.label(), noted))
+                .orElse(cause.label());
         return new Ask(
                 what.id(),
                 what.on(),
                 what.animal(),
                 reading.openQuestions().contains(what.id()) ? Wanted.VETS_WORD : Wanted.TREATMENT_END,
                 daysWait,
-                cause.label() + noted,
+                words,
                 cause.reason());
     }
 }

@@ -92,7 +92,7 @@ final class LookOccurrences {
                         look.id(),
                         all.part() + AND + one.part(),
                         one.cause(),
-                        all.label() + ", and " + one.label())));
+                        all.label() + "; " + one.label())));
         return List.copyOf(signs.values());
     }
 

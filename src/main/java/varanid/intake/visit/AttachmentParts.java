@@ -10,6 +10,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import varanid.intake.attachment.Attachments;
 import varanid.intake.attachment.KeptAttachment;
+import varanid.intake.platform.time.ReaderDates;
 
 /** Which photographs and laboratory reports there are, of what and from when. They themselves are not on the page. */
 @Configuration(proxyBeanMethods = false)
@@ -83,8 +84,10 @@ class AttachmentParts {
             return looks.list(visit).stream()
                     .filter(look -> look.kept().id().equals(lookId))
                     .findFirst()
-                    .map(look ->
-                            texts.say("of-look", "day", look.kept().localDate().toString()));
+                    .map(look -> texts.say(
+                            "of-look",
+                            "day",
+                            ReaderDates.PAPER.shortDay(look.kept().localDate())));
         }
     }
 }

@@ -8,6 +8,7 @@ import org.springframework.stereotype.Component;
 import varanid.intake.animal.Animals;
 import varanid.intake.assessment.KeptLook;
 import varanid.intake.assessment.Looks;
+import varanid.intake.platform.time.ReaderDates;
 
 /** Where it comes from, its papers, and what is known of those it came with. */
 @Component
@@ -75,8 +76,8 @@ class OriginPart implements PartReader {
     private Statement paper(Animals.PaperShown paper) {
         List<String> text = new ArrayList<>();
         text.add(paper.number().orElse(texts.say("no-number")));
-        paper.issuedOn().ifPresent(day -> text.add(texts.say("issued", "day", day.toString())));
-        paper.validUntil().ifPresent(day -> text.add(texts.say("valid", "day", day.toString())));
+        paper.issuedOn().ifPresent(day -> text.add(texts.say("issued", "day", ReaderDates.PAPER.shortDay(day))));
+        paper.validUntil().ifPresent(day -> text.add(texts.say("valid", "day", ReaderDates.PAPER.shortDay(day))));
         return Statement.of("paper", Basis.RECORDED, texts.wordOr("paper", paper.kind()), String.join(", ", text))
                 .qualified(paper.remark().orElse(null));
     }

@@ -81,7 +81,7 @@ class SamplesPart implements PartReader {
                         Basis.COMPUTED,
                         label(freedom),
                         texts.say(
-                                "freedom",
+                                freedom.negatives() == 1 ? "freedom-one" : "freedom",
                                 "correlated",
                                 percent(freedom.correlated()),
                                 "negatives",

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.report.ReportWords;
 import varanid.intake.report.Standing;
 import varanid.intake.report.Standing.Said;
@@ -296,7 +297,7 @@ class ToldStatements {
         @Nullable String teller = said.reportedBy();
         List<@Nullable String> about = new ArrayList<>(Arrays.asList(more));
         if (day != null) {
-            about.add(words.shown("toldOn", said.on().toString()));
+            about.add(words.shown("toldOn", ReaderDates.PAPER.shortDay(said.on())));
         }
         if (teller != null && writer != null && !teller.equalsIgnoreCase(writer)) {
             about.add(words.shown("writtenDownBy", writer));

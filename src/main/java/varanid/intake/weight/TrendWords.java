@@ -2,6 +2,7 @@ package varanid.intake.weight;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import varanid.intake.platform.time.ReaderDates;
 
 /** Changes of weight in words that a keeper understands. Advice and cautions are in the data. */
 final class TrendWords {
@@ -22,8 +23,9 @@ final class TrendWords {
     }
 
     static String of(PercentChange change) {
-        return "From " + grams(change.from()) + " on " + change.from().day() + " to " + grams(change.to()) + " on "
-                + change.to().day() + ", " + days(change.overDays()) + ": "
+        return "From " + grams(change.from()) + " on "
+                + ReaderDates.PAPER.shortDay(change.from().day()) + " to " + grams(change.to()) + " on "
+                + ReaderDates.PAPER.shortDay(change.to().day()) + ", " + days(change.overDays()) + ": "
                 + percent(change.percent(), 1, RoundingMode.HALF_EVEN)
                 + ". What the scales may hide allows anything from "
                 + percent(change.lowest(), 1, RoundingMode.FLOOR) + " to "
@@ -34,7 +36,8 @@ final class TrendWords {
     static String of(WeightSlope slope, Weighing latest) {
         double inAWeek = 100 * Math.expm1(slope.percentPerDay() / 100 * DAYS_OF_A_WEEK);
         double gramsInAWeek = latest.mass().grams().doubleValue() * Math.abs(inAWeek) / 100;
-        String text = "Through " + slope.weighingDays() + " weighing days from " + slope.from() + " to " + slope.to()
+        String text = "Through " + slope.weighingDays() + " weighing days from "
+                + ReaderDates.PAPER.shortDay(slope.from()) + " to " + ReaderDates.PAPER.shortDay(slope.to())
                 + ": " + percent(slope.percentPerDay(), 2, RoundingMode.HALF_EVEN)
                 + " a day. At its weight now that is "
                 + percent(inAWeek, 1, RoundingMode.HALF_EVEN) + " or about " + decimal(gramsInAWeek, 1)

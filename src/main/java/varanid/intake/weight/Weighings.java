@@ -29,6 +29,7 @@ import varanid.intake.measures.Resolution;
 import varanid.intake.platform.database.OrganisationLock;
 import varanid.intake.platform.id.Ids;
 import varanid.intake.platform.time.Present;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.platform.web.Caller;
 import varanid.intake.platform.web.Correctable;
 import varanid.intake.platform.web.Fault;
@@ -258,7 +259,8 @@ public class Weighings {
                 .filter(near -> differMuch(near.mass().grams(), weighing.mass().grams()))
                 .map(near -> new Remark(
                         "#/value",
-                        TrendWords.grams(weighing) + " here, and " + TrendWords.grams(near) + " on " + near.day() + ". "
+                        TrendWords.grams(weighing) + " here, and " + TrendWords.grams(near) + " on "
+                                + ReaderDates.PAPER.shortDay(near.day()) + ". "
                                 + rules.doubt().text()));
     }
 

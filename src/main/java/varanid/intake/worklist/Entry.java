@@ -87,8 +87,8 @@ record Entry(
     }
 
     /**
-     * What is due on that day: what is to be done several times is told once, by its earliest, which comes where that one
-     * would.
+     * What is due on that day, the longest overdue first, then what has the fewest good days left. What is to be done
+     * several times is told once, by its earliest.
      */
     List<Due> due(LocalDate day) {
         Map<List<String>, Due> told = new LinkedHashMap<>();
@@ -97,7 +97,10 @@ record Entry(
                 told.merge(List.of(task.kind(), task.title()), new Due(task, 1), (first, next) -> first.again());
             }
         }
-        return List.copyOf(told.values());
+        return told.values().stream()
+                .sorted(Comparator.comparing((Due due) -> due.earliest().latest())
+                        .thenComparing(due -> due.earliest().due()))
+                .toList();
     }
 
     /**

@@ -333,7 +333,8 @@ class QuarantineClockTest {
         assertThat(words)
                 .startsWith("No date yet, and not before Tuesday 13 April 2027, because")
                 .contains("it takes 90 days: something contagious was found or is suspected (mites)")
-                .contains("it waits since Monday 11 January 2027 for the end of treatment: mites (mites walk)");
+                .contains(
+                        "it waits since Monday 11 January 2027 for the end of treatment: mites (they walk from cage to cage)");
     }
 
     @Test

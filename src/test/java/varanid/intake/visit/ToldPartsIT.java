@@ -56,7 +56,7 @@ class ToldPartsIT {
         assertThat(meal.get("text").asString()).isEqualTo("two crickets; “3 days ago”");
         assertThat(meal.get("on").asString()).isEqualTo("2026-03-06");
         assertThat(meal.get("by").asString()).isEqualTo("previous keeper, by phone");
-        assertThat(meal.get("qualifier").asString()).isEqualTo("told on 2026-03-09; written down by A person");
+        assertThat(meal.get("qualifier").asString()).isEqualTo("told on 9 Mar 2026; written down by A person");
         assertThat(only(summary, "intake-and-output", "last-stool").get("text").asString())
                 .isEqualTo("nobody knows when");
         assertThat(only(summary, "intake-and-output", "diet").get("text").asString())

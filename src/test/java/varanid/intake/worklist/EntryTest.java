@@ -129,6 +129,20 @@ class EntryTest {
     }
 
     @Test
+    void whatIsLongestOverdueComesFirst() {
+        Entry entry = Entry.of(
+                ID,
+                Facts.of("a")
+                        .with("faecal-sample", DAY.minusDays(4), DAY.plusDays(1))
+                        .with("weighing", DAY.minusDays(1), DAY.minusDays(1))
+                        .with("re-look", DAY.minusDays(3), DAY.minusDays(2))
+                        .done());
+        assertThat(entry.due(DAY))
+                .extracting(due -> due.earliest().kind())
+                .containsExactly("re-look", "weighing", "faecal-sample");
+    }
+
+    @Test
     void twoQuestionsOfOneKindAreTwo() {
         OpenTask mites = new OpenTask("vets-word", 1, "Ask the vet: mites", DAY, DAY);
         OpenTask mouth = new OpenTask("vets-word", 2, "Ask the vet: mouth", DAY, DAY);

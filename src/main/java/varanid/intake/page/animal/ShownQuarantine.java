@@ -47,8 +47,11 @@ public record ShownQuarantine(
             LocalDate start, long day, boolean held, LocalDate earliest, boolean needsVet, List<String> why) {
 
         static Optional<Clock> of(ClockReading reading) {
-            List<String> why =
-                    reading.why().stream().map(each -> sentence(each.text())).toList();
+            List<String> why = reading.why().stream()
+                    .map(each -> sentence(each.text()))
+                    // Two animals of a room may have brought the same on one day.
+                    .distinct()
+                    .toList();
             return reading.standing()
                     .fold(
                             empty -> Optional.empty(),

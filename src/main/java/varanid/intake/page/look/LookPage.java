@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.springframework.context.MessageSource;
 import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
@@ -28,6 +29,7 @@ import varanid.intake.animal.Animals;
 import varanid.intake.assessment.Assessments;
 import varanid.intake.assessment.Looks;
 import varanid.intake.assessment.ReadLook;
+import varanid.intake.assessment.SignWords;
 import varanid.intake.checklist.Catalogue;
 import varanid.intake.checklist.Edition;
 import varanid.intake.page.SeeOther;
@@ -190,7 +192,7 @@ class LookPage {
         page.addObject("name", animal.name().or(animal::species).orElse(text("look.nameless", locale)));
         page.addObject("person", caller.personId());
         page.addObject("lifeStage", animal.lifeStage().code());
-        page.addObject("origin", animal.steeringOrigin());
+        page.addObject("origin", origin(form.edition(), animal.steeringOrigin()));
         page.addObject(
                 "last",
                 last.map(look ->
@@ -222,6 +224,18 @@ class LookPage {
         page.addObject("now", clock.instant());
         page.addObject("key", form.key().orElseGet(UUID::randomUUID));
         return page;
+    }
+
+    /** What the checklist calls a source code, else the code. */
+    private static String origin(Edition edition, String code) {
+        return edition.checklist().draft().attributes().stream()
+                .filter(attribute -> attribute.id().equals("origin"))
+                .flatMap(attribute -> attribute.values().stream())
+                .filter(value -> value.code().equals(code))
+                .flatMap(value -> Stream.ofNullable(value.label()))
+                .findFirst()
+                .map(label -> SignWords.small(label))
+                .orElse(code);
     }
 
     private String text(String key, Locale locale) {
