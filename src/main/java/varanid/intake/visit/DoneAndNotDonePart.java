@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.springframework.stereotype.Component;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.quarantine.Ask;
 import varanid.intake.quarantine.ClockReading;
 import varanid.intake.quarantine.FollowUp;
@@ -79,11 +80,10 @@ class DoneAndNotDonePart implements PartReader {
                                 "day",
                                 Long.toString(ChronoUnit.DAYS.between(running.start(), visit.today())),
                                 "start",
-                                running.start().toString(),
+                                ReaderDates.PAPER.shortDay(running.start()),
                                 "release",
-                                running.earliestRelease().toString()),
-                        held -> texts.say(
-                                "in-quarantine-held", "start", held.start().toString()));
+                                ReaderDates.PAPER.shortDay(running.earliestRelease())),
+                        held -> texts.say("in-quarantine-held", "start", ReaderDates.PAPER.shortDay(held.start())));
         if (!text.isEmpty()) {
             said.add(Statement.of("quarantine", Basis.COMPUTED, texts.label("quarantine"), text)
                     .qualified(clock.vetRelease() ? texts.say("needs-vet") : null));

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
+import varanid.intake.assessment.SignWords;
 import varanid.intake.sample.FreedomWords;
 import varanid.intake.sample.SampleWords;
 import varanid.intake.sample.Samples;
@@ -61,7 +62,12 @@ class SamplesPart implements PartReader {
                                                 .collect(Collectors.joining(", "))
                                         + ")")));
         if (!sample.awaited().isEmpty()) {
-            text.add(texts.say("sample-awaited", "methods", String.join(", ", sample.awaited())));
+            text.add(texts.say(
+                    "sample-awaited",
+                    "methods",
+                    sample.awaited().stream()
+                            .map(method -> SignWords.small(texts.wordOr("method", method)))
+                            .collect(Collectors.joining(", "))));
         }
         List<String> doubts = new ArrayList<>();
         doubts.add(sample.freshHours()

@@ -181,7 +181,7 @@ class ToldStatements {
                 visit,
                 code,
                 words.label(field),
-                text.isEmpty() ? Objects.requireNonNull(value.on()).toString() : text,
+                text.isEmpty() ? ReaderDates.PAPER.shortDay(Objects.requireNonNull(value.on())) : text,
                 said,
                 value.on()));
     }

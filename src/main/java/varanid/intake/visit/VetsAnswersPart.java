@@ -3,6 +3,7 @@ package varanid.intake.visit;
 import java.util.ArrayList;
 import java.util.List;
 import org.springframework.stereotype.Component;
+import varanid.intake.platform.time.ReaderDates;
 import varanid.intake.vet.Recommendations;
 import varanid.intake.vet.VetAnswer;
 
@@ -61,10 +62,10 @@ class VetsAnswersPart implements PartReader {
                         "vet-ruling",
                         HandOverTexts.plain(ruling.cause()) + ": "
                                 + texts.word("ruling", ruling.ruling().code()))));
-        answer.quarantineUntil().ifPresent(day -> said.add(of(answer, "vet-until", day.toString())));
+        answer.quarantineUntil().ifPresent(day -> said.add(of(answer, "vet-until", ReaderDates.PAPER.shortDay(day))));
         answer.approvesRelease()
                 .ifPresent(yes -> said.add(of(answer, "vet-release", texts.word("answer", yes ? "yes" : "no"))));
-        answer.nextVisit().ifPresent(day -> said.add(of(answer, "vet-next-visit", day.toString())));
+        answer.nextVisit().ifPresent(day -> said.add(of(answer, "vet-next-visit", ReaderDates.PAPER.shortDay(day))));
         answer.words().ifPresent(words -> said.add(of(answer, "vet-words", words)));
         return said;
     }

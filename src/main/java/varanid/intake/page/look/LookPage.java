@@ -192,7 +192,8 @@ class LookPage {
         page.addObject("name", animal.name().or(animal::species).orElse(text("look.nameless", locale)));
         page.addObject("person", caller.personId());
         page.addObject("lifeStage", animal.lifeStage().code());
-        page.addObject("origin", origin(form.edition(), animal.steeringOrigin()));
+        page.addObject("origin", animal.steeringOrigin());
+        page.addObject("originTold", origin(form.edition(), animal.steeringOrigin()));
         page.addObject(
                 "last",
                 last.map(look ->
