@@ -46,13 +46,12 @@ public final class Faults {
         return byField(refused.faults(), fieldOf);
     }
 
-    /** A form has a box to tick where a program sends a word, and people read other signs for units. */
+    /** A form has choices and boxes to tick where a program sends codes, and people read other signs for units. */
     private static Fault inForm(Fault fault) {
-        return new Fault(
-                fault.pointer(),
-                fault.parameter(),
-                inForm(fault.wrong()),
-                inForm(fault.right().replace("confirmed: true", "tick the box below")));
+        String right = fault.right().startsWith("one of: ")
+                ? "one of those to choose from"
+                : fault.right().replace("confirmed: true", "tick the box below");
+        return new Fault(fault.pointer(), fault.parameter(), inForm(fault.wrong()), inForm(right));
     }
 
     private static String inForm(String words) {

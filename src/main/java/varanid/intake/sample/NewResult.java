@@ -40,9 +40,9 @@ record NewResult(
             if (outcome.get() == Outcome.POSITIVE
                     && !named
                     && !fields.field("found").isGiven()) {
-                fields.field("found").fault("is missing", "what was found, or other-agent");
+                fields.field("found").fault("is missing", "what was found, at least one");
             } else if (outcome.get() == Outcome.POSITIVE && found.isGiven() && !named) {
-                found.fault("is empty", "what was found, or other-agent");
+                found.fault("is empty", "what was found, at least one");
             } else if ((outcome.get() == Outcome.NEGATIVE || outcome.get() == Outcome.UNUSABLE) && named) {
                 found.fault("is given beside the outcome " + outcome.get().code(), "nothing found, or another outcome");
             }

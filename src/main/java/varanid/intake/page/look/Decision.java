@@ -67,7 +67,13 @@ public record Decision(
      * @param points together, where many signs are the reason; else empty
      * @param counted false where a heavier sign of the same cause counts instead
      */
-    public record Reason(String asked, String text, String points, String why, boolean counted) {}
+    public record Reason(String asked, String text, String points, String why, boolean counted) {
+
+        /** The text, ended as what follows it needs. */
+        public String told() {
+            return points.isEmpty() ? text.endsWith(".") ? text : text + "." : text + ":";
+        }
+    }
 
     /**
      * A question that is still open.
