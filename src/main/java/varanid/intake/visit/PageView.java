@@ -23,6 +23,8 @@ import varanid.intake.platform.web.QrCode;
  * A summary as a page shows it: every value a text that only has to be escaped.
  *
  * @param brief whether it is so short that one column in a larger type holds it
+ * @param about what it is, each a few words
+ * @param reach whom to call about it; has to stand on the first page, however long what follows is
  * @param plot a drawing, or nothing
  * @param qr a drawing, or nothing where no link was made
  */
@@ -31,6 +33,7 @@ public record PageView(
         String title,
         String made,
         List<String> about,
+        List<String> reach,
         List<String> alerts,
         String urgency,
         String headline,
@@ -174,6 +177,7 @@ public record PageView(
                     clean(summary.animal().title()),
                     texts.say("made", "when", moment(summary.madeAt()), "zone", zone()),
                     about(),
+                    reach(),
                     summary.alerts().stream().map(alert -> clean(alert.text())).toList(),
                     summary.standing().urgency() == null
                             ? "none"
@@ -214,12 +218,15 @@ public record PageView(
             if (animal.transponder() != null) {
                 about.add(texts.say("transponder", "number", clean(animal.transponder())));
             }
-            // Whom to call has to stand on the first page, however long what follows is.
-            summary.sections().stream()
+            return about;
+        }
+
+        private List<String> reach() {
+            return summary.sections().stream()
                     .flatMap(each -> each.statements().stream())
                     .filter(statement -> statement.code().equals(CONTACT) && statement.basis() == Basis.REPORTED)
-                    .forEach(statement -> about.add(texts.say("call", "whom", clean(statement.text()))));
-            return about;
+                    .map(statement -> texts.say("call", "whom", clean(statement.text())))
+                    .toList();
         }
 
         private boolean isBrief() {

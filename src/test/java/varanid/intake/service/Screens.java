@@ -52,6 +52,9 @@ public final class Screens {
 
     private static final int PICTURE_TRIES = 3;
 
+    /** What a page and all that it needs may weigh on the way, compressed, for one whose browser keeps nothing of it yet. */
+    private static final int MOST_BYTES = 150_000;
+
     /** Cumulative layout shift; web.dev calls up to 0.1 good. */
     private static final double MOST_SHIFT = 0.02;
 
@@ -226,12 +229,13 @@ public final class Screens {
         }
 
         /**
-         * Asserts that the page is accessible, no wider than the window, and stays where it was while it loads, and keeps
-         * a picture of it.
+         * Asserts that the page is accessible, no wider than the window, light on the way, and stays where it was while it
+         * loads, and keeps a picture of it.
          */
         public void shows(String title) {
             if (how.scripts && how.textSize == 1) {
                 staysInPlace();
+                isLight();
             }
             picture(title);
             fits();
@@ -291,6 +295,15 @@ public final class Screens {
             Assertions.assertTrue(
                     shift <= MOST_SHIFT,
                     page.url() + " has shifted by " + moved + ", at most " + MOST_SHIFT + " is not noticed");
+        }
+
+        /** With the headers, which the browser counts too. */
+        public void isLight() {
+            int bytes = ((Number) page.evaluate("""
+                            () => ['navigation', 'resource'].flatMap(type => performance.getEntriesByType(type))
+                                .reduce((sum, each) => sum + each.transferSize, 0)""")).intValue();
+            Assertions.assertTrue(
+                    bytes <= MOST_BYTES, page.url() + " weighs " + bytes + " bytes, at most " + MOST_BYTES);
         }
 
         /** The independent engine finds nothing. */
