@@ -79,6 +79,12 @@ public class ReportWords {
                 : words.substring(0, open) + String.join(" ", value) + words.substring(words.indexOf('}') + 1);
     }
 
+    /** The same of a number, some of which have words of their own. */
+    public String counted(String code, String number) {
+        String own = code + "." + number;
+        return shown(file.shown().containsKey(own) ? own : code, number);
+    }
+
     /** Which cautions go with what was told, as texts. */
     public List<Caution> cautions(Standing standing) {
         boolean bitten = !standing.bites().isEmpty();

@@ -90,7 +90,7 @@ public record PageView(
 
         /** The same said of something else first. */
         StatementView after(String earlier) {
-            return new StatementView(basis, tag, weight, earlier + ", " + label, items);
+            return new StatementView(basis, tag, weight, earlier + (earlier.endsWith("?") ? " " : ", ") + label, items);
         }
 
         /** With more said of the same. */

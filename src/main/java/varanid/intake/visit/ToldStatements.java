@@ -83,7 +83,7 @@ class ToldStatements {
                 joined(
                         value.hours() == null
                                 ? null
-                                : words.shown("hours", value.hours().toPlainString()),
+                                : words.counted("hours", value.hours().toPlainString()),
                         value.words()),
                 journey));
     }
@@ -174,7 +174,7 @@ class ToldStatements {
         }
         Told.Last value = said.value();
         String when = value.daysAgo() != null
-                ? words.shown("daysAgo", value.daysAgo().toString())
+                ? words.counted("daysAgo", value.daysAgo().toString())
                 : value.on() != null ? null : words.shown(value.unknown() != null ? "unknownWhen" : "noDay");
         String text = joined(value.food(), when, value.words());
         all.add(about(
@@ -211,7 +211,7 @@ class ToldStatements {
                         lamp.place(),
                         lamp.ageMonths() == null
                                 ? null
-                                : words.shown("ageMonths", lamp.ageMonths().toString()),
+                                : words.counted("ageMonths", lamp.ageMonths().toString()),
                         lamp.words()),
                 said);
         return lamp.type() == null ? statement : statement.coded(SYSTEM, "lamp", lamp.type());

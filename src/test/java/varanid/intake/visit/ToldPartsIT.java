@@ -92,6 +92,21 @@ class ToldPartsIT {
     }
 
     @Test
+    void countsOneAndNoneAsPeopleDo() {
+        kept(keeper.post(animal + "/reports", """
+                {"occurredAt":"2026-03-09T12:00:00Z","lastMeal":{"daysAgo":1},"lastStool":{"daysAgo":0},
+                 "lamps":[{"type":"uv-tube","ageMonths":1}],"transport":{"hours":1}}"""));
+        JsonNode summary = summary();
+        assertThat(only(summary, "intake-and-output", "last-meal").get("text").asString())
+                .isEqualTo("“1 day ago”");
+        assertThat(only(summary, "intake-and-output", "last-stool").get("text").asString())
+                .isEqualTo("“today”");
+        assertThat(only(summary, "surroundings", "reported-lamp").get("text").asString())
+                .isEqualTo("Tube with ultraviolet; 1 month old");
+        assertThat(only(summary, "origin", "journey").get("text").asString()).isEqualTo("1 hour under way");
+    }
+
+    @Test
     void saysWhatNobodyTold() {
         JsonNode summary = summary();
         assertThat(all(summary, "consent-and-contact").stream()
