@@ -1,5 +1,8 @@
 package varanid.intake.service;
 
+import static java.nio.file.StandardOpenOption.APPEND;
+import static java.nio.file.StandardOpenOption.CREATE;
+
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.deque.html.axecore.results.Rule;
 import com.microsoft.playwright.Browser.NewContextOptions;
@@ -14,6 +17,8 @@ import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -235,7 +240,7 @@ public final class Screens {
         public void shows(String title) {
             if (how.scripts && how.textSize == 1) {
                 staysInPlace();
-                isLight();
+                isLight(title);
             }
             picture(title);
             fits();
@@ -297,13 +302,23 @@ public final class Screens {
                     page.url() + " has shifted by " + moved + ", at most " + MOST_SHIFT + " is not noticed");
         }
 
-        /** With the headers, which the browser counts too. */
-        public void isLight() {
+        /** With the headers, which the browser counts too. The figures are kept beside the pictures. */
+        private void isLight(String title) {
             int bytes = ((Number) page.evaluate("""
                             () => ['navigation', 'resource'].flatMap(type => performance.getEntriesByType(type))
                                 .reduce((sum, each) => sum + each.transferSize, 0)""")).intValue();
+            note(bytes + " bytes " + title + "-" + how.name);
             Assertions.assertTrue(
                     bytes <= MOST_BYTES, page.url() + " weighs " + bytes + " bytes, at most " + MOST_BYTES);
+        }
+
+        private static void note(String line) {
+            try {
+                Files.createDirectories(PICTURES);
+                Files.writeString(PICTURES.resolve("weights.txt"), line + "\n", CREATE, APPEND);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
         }
 
         /** The independent engine finds nothing. */
