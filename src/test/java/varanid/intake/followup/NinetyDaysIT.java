@@ -549,7 +549,7 @@ class NinetyDaysIT {
         String documents = Documents.of(story, fern);
         System.out.println(documents);
         assertThat(documents)
-                .contains("ask: Fern: mites", "ask: Fern: ticks", "sign: Mites: ", "sign: Ticks: ")
+                .contains("ask: Fern: Mites: ", "ask: Fern: Ticks: ", "sign: Mites: ", "sign: Ticks: ")
                 .doesNotContainIgnoringCase("healthy");
     }
 
