@@ -94,6 +94,27 @@ public class QuarantineReplies {
      */
     public record Ended(String by, LocalDate on, List<String> attention, Optional<String> note) {}
 
+    /**
+     * Something that may be recorded of a room by itself.
+     *
+     * @param code its code in the policy
+     * @param label in plain words
+     * @param found whether it was found there, and did not happen in the work
+     */
+    public record Happening(String code, String label, boolean found) {}
+
+    /** What is no look, no death and nobody's coming or going, and no vet has to say. */
+    public List<Happening> listHappenings() {
+        QuarantinePolicy.Deaths deaths = policy.deaths();
+        return policy.causes().stream()
+                .filter(cause -> cause.kind() != QuarantinePolicy.Kind.SIGN)
+                .filter(cause -> !policy.vetsCauses().contains(cause.id()))
+                .filter(cause -> !List.of(QuarantinePolicy.NEW_ANIMAL, deaths.explained(), deaths.unexplained())
+                        .contains(cause.id()))
+                .map(cause -> new Happening(cause.id(), cause.label(), cause.kind() == QuarantinePolicy.Kind.AGENT))
+                .toList();
+    }
+
     /** Rooms in the order they were recorded, after that one. */
     public List<RoomView> listRooms(Caller caller, UUID after, int most) {
         return rooms.list(caller.organisationId(), after, Limit.of(most)).stream()

@@ -113,6 +113,107 @@ class RoomPagesIT {
     }
 
     @Test
+    void whatHappenedInTheWorkIsWrittenDownOnceAndWithdrawnWhereItWasAMistake() {
+        Housed pebble = new Housed(organisations);
+        String room = "/rooms/" + pebble.room;
+        Browser keeper = Browser.signedIn(pebble.rescue, pebble.keeper);
+        Answer refused = keeper.submit(room, room + "/events", Map.of("happenedNote", HOSTILE, "key", "event one"));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body())
+                .contains("href=\"#cause\"")
+                .contains("&lt;script&gt;alert(1)&lt;/script&gt;")
+                .doesNotContain("<script>alert(1)");
+        Map<String, String> shared = Map.of(
+                "cause",
+                "breach-with-contact",
+                "happenedTo",
+                pebble.animal,
+                "happenedOn",
+                Housed.day(2).toString(),
+                "happenedNote",
+                HOSTILE,
+                "key",
+                "event one");
+        assertThat(keeper.submit(room, room + "/events", shared).header("Location"))
+                .contains(room + "?kept=happened");
+        keeper.submit(room, room + "/events", shared);
+        Answer page = keeper.get(room + "?kept=happened");
+        assertThat(page.body())
+                .contains("How the clock stands now is below.")
+                .contains("shared tools, air or hands with suspect or sick animals")
+                .contains("The days began again")
+                .containsOnlyOnce("&lt;script&gt;alert(1)&lt;/script&gt;")
+                .doesNotContain("<script>alert(1)");
+        assertThat(occurrences(pebble)).isEqualTo(1);
+
+        String mistake = page.body().replaceFirst("(?s).*\\?mistake=([^#]*)#mistake.*", "$1");
+        Answer asked = keeper.get(room + "?mistake=" + mistake);
+        assertThat(asked.body()).contains("A record that was a mistake").contains("Withdraw it");
+        Answer unsaid = keeper.submit(room, room + "/mistakes", Map.of("mistake", mistake));
+        assertThat(unsaid.status()).isEqualTo(422);
+        assertThat(unsaid.body()).contains("href=\"#mistakeBecause\"").contains("Withdraw it");
+        Map<String, String> withdrawn = Map.of("mistake", mistake, "mistakeBecause", "Another room.");
+        assertThat(keeper.submit(room, room + "/mistakes", withdrawn).header("Location"))
+                .contains(room + "?kept=withdrawn");
+        assertThat(keeper.get(room).body())
+                .contains("What was withdrawn, and counts for nothing: 1")
+                .contains("Another room.")
+                .doesNotContain("The days began again");
+        assertThat(keeper.get(room + "?mistake=" + mistake).body()).doesNotContain("A record that was a mistake");
+    }
+
+    @Test
+    void theDaysAreMadeLongerByWhoeverSaysWhy() {
+        Housed pebble = new Housed(organisations);
+        String room = "/rooms/" + pebble.room;
+        Browser keeper = Browser.signedIn(pebble.rescue, pebble.keeper);
+        Answer refused = keeper.submit(room, room + "/longer", Map.of("days", "many"));
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body())
+                .contains("href=\"#days\"")
+                .contains("href=\"#longerBecause\"")
+                .contains("value=\"many\"");
+        Map<String, String> longer = Map.of("days", "200", "longerBecause", "Two of its shipment died elsewhere.");
+        assertThat(keeper.submit(room, room + "/longer", longer).header("Location"))
+                .contains(room + "?kept=longer");
+        assertThat(keeper.get(room).body())
+                .contains("The days became more")
+                .containsOnlyOnce("The days became more: <span dir=\"auto\">Two of its shipment died elsewhere.</span>")
+                .contains("It takes 200 days: Two of its shipment died elsewhere.</li>");
+    }
+
+    @Test
+    void whatAVetSaysIsNoMistakeThatAKeeperWithdraws() {
+        Housed pebble = new Housed(organisations);
+        String room = "/rooms/" + pebble.room;
+        Browser keeper = Browser.signedIn(pebble.rescue, pebble.keeper);
+        String mistakes = "\\?mistake=";
+        assertThat(keeper.get(room).body().split(mistakes, -1)).hasSize(1);
+        Housed.created(pebble.rescue
+                .clinician()
+                .post(
+                        "/api/v1/rooms/" + pebble.room + "/events",
+                        "{\"kind\": \"vet-decided\", \"days\": 100, \"reason\": \"As I see it.\"}"));
+        assertThat(keeper.get(room).body()).contains("As I see it.");
+        assertThat(keeper.get(room).body().split(mistakes, -1)).hasSize(1);
+        assertThat(Browser.signedIn(pebble.rescue, pebble.rescue.clinician())
+                        .get(room)
+                        .body()
+                        .split(mistakes, -1))
+                .hasSize(2);
+    }
+
+    private static long occurrences(Housed pebble) {
+        return pebble.keeper
+                .get("/api/v1/rooms/" + pebble.room + "/events")
+                .json()
+                .get("items")
+                .valueStream()
+                .filter(event -> event.get("kind").asString().equals("occurred"))
+                .count();
+    }
+
+    @Test
     void whatItWaitedForIsWrittenDown() {
         Housed pebble = new Housed(organisations);
         pebble.mites();

@@ -59,7 +59,21 @@ class RoomScreensIT {
             screen.shows("rooms");
             screen.go("/rooms/" + pebble.room);
             screen.page().getByText("Write down what was waited for").click();
+            screen.page().getByText("Write down what happened here").click();
+            screen.page().getByText("Make the days longer").click();
             screen.shows("room");
+            Page page = screen.page();
+            page.getByLabel("What happened", exactly())
+                    .selectOption("Shared tools, air or hands with suspect or sick animals");
+            page.getByLabel("Which animal").selectOption("Pebble");
+            page.getByLabel("What is known of it").fill("One pair of tongs in two rooms.");
+            page.locator("form[action$='/events'] button").click();
+            page.waitForURL("**?kept=happened");
+            page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("A mistake? Recorded: shared tools"))
+                    .click();
+            page.waitForURL("**#mistake");
+            screen.go(page.url().replaceFirst(".*(/rooms/)", "$1"));
+            screen.shows("room-mistake");
         }
     }
 
