@@ -78,7 +78,7 @@ public class Story {
      * @param text what was seen, measured, done or said, for people
      * @param by who saw or recorded it
      * @param about what a reader must know to trust it
-     * @param id of a look and of a line of the diary: which
+     * @param id of a look, a weighing and a line of the diary: which
      */
     public record Event(
             Kind kind,
@@ -125,7 +125,7 @@ public class Story {
         records.weights(visit)
                 .ifPresent(words -> words.weighings()
                         .forEach(each -> events.add(
-                                event(visit, Kind.WEIGHING, WeightPart.weighing(each, "weighing", texts), null))));
+                                event(visit, Kind.WEIGHING, WeightPart.weighing(each, "weighing", texts), each.id()))));
         for (SampleWords sample : samples.listWords(organisationId, animalId)) {
             events.add(event(visit, Kind.SAMPLE, samplesPart.sample(sample), null));
         }

@@ -119,6 +119,46 @@ public class Weighings {
     }
 
     /**
+     * A weighing that nothing has corrected, as it was given: whoever corrects it gives it again.
+     *
+     * @param id which one; nothing for one of the registration
+     * @param first its place, from 0, in the registration; nothing for any other
+     * @param value the number read, in the unit that it was read in
+     */
+    public record Standing(
+            Optional<UUID> id,
+            Optional<Integer> first,
+            BigDecimal value,
+            Instrument with,
+            Instant occurredAt,
+            Optional<Instant> lastMealAt,
+            boolean wet,
+            Optional<String> note) {}
+
+    /**
+     * One that stands.
+     *
+     * @param zone the organisation's
+     * @param id as {@link WeightWords.On#id}
+     */
+    @Transactional(readOnly = true)
+    public Optional<Standing> findStanding(UUID organisationId, ZoneId zone, UUID animalId, UUID id) {
+        Optional<WeighingRow> row = rows.find(organisationId, animalId, id);
+        return listStanding(organisationId, zone, animalId, ALWAYS).stream()
+                .filter(each -> each.weighing().id().equals(id))
+                .findFirst()
+                .map(each -> new Standing(
+                        row.map(WeighingRow::id),
+                        Optional.ofNullable(each.first()),
+                        each.weighing().mass().value(),
+                        Instrument.of(each.weighing()),
+                        each.weighing().at(),
+                        row.flatMap(given -> Optional.ofNullable(given.lastMealAt())),
+                        each.weighing().wet(),
+                        row.flatMap(given -> Optional.ofNullable(given.note()))));
+    }
+
+    /**
      * Reads a weighing and keeps it.
      *
      * @return its id

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 
 /**
  * What an animal's weighings say, in words, for whoever reads a page about it.
@@ -36,12 +37,14 @@ public record WeightWords(
     /**
      * One weighing.
      *
+     * @param id which weighing
      * @param shown what the scale showed
      * @param stepGrams the scale's smallest step
      * @param scale which scale
      * @param heavy whether it was wet or had eaten shortly before
      */
     public record On(
+            UUID id,
             Instant at,
             LocalDate day,
             String shown,
@@ -57,6 +60,7 @@ public record WeightWords(
         return new WeightWords(
                 weighings.stream()
                         .map(each -> new On(
+                                each.id(),
                                 each.at(),
                                 each.day(),
                                 TrendWords.grams(each),

@@ -87,6 +87,8 @@ class AnimalPage {
      * @param kept what was just kept: diary or weighing
      * @param entry of a diary: which entry
      * @param correct the line of the diary that is to be corrected
+     * @param weighed which weighing was just kept
+     * @param weighing the weighing that is to be corrected
      * @param events how many of what happened are shown
      */
     @GetMapping("/animals/{animalId}")
@@ -96,10 +98,22 @@ class AnimalPage {
             @RequestParam(defaultValue = "") String kept,
             @RequestParam(required = false) @Nullable UUID entry,
             @RequestParam(required = false) @Nullable UUID correct,
+            @RequestParam(required = false) @Nullable UUID weighed,
+            @RequestParam(required = false) @Nullable UUID weighing,
             @RequestParam(defaultValue = "" + USUAL_EVENTS) int events) {
         ModelAndView page = page(HttpStatus.OK, caller, animalId, Math.max(1, events));
         page.addObject("kept", kept);
         page.addObject("entry", entry);
+        page.addObject("weighed", weighed);
+        if (weighing != null) {
+            page.addObject(
+                    "typed",
+                    weighings
+                            .findStanding(caller.organisationId(), caller.zone(), animalId, weighing)
+                            .map(TypedWeighing::of)
+                            .orElseThrow(() -> ProblemException.notFound("weighing")));
+            page.addObject("refused", "weighing");
+        }
         if (correct != null) {
             page.addObject(
                     "typed",
@@ -144,16 +158,15 @@ class AnimalPage {
         SentForm form = SentForm.of(sent);
         ObjectNode weighing = JsonNodeFactory.instance.objectNode();
         TypedWeighing.put(form, weighing);
+        TypedWeighing.putCorrected(form, weighing);
         form.putTick(weighing, "wet");
         SentForms.Outcome outcome = forms.keep(
                 caller,
                 "POST /animals/" + animalId + "/weighings",
                 form,
                 weighing,
-                request -> {
-                    weighings.keep(caller, animalId, request);
-                    return "/animals/" + animalId + "?kept=weighing";
-                },
+                request ->
+                        "/animals/" + animalId + "?kept=weighing&weighed=" + weighings.keep(caller, animalId, request),
                 WEIGHING);
         return outcome.next().map(SeeOther::path).orElseGet(() -> refused(caller, animalId, "weighing", form, outcome));
     }
@@ -223,6 +236,7 @@ class AnimalPage {
         page.addObject("refused", "");
         page.addObject("kept", "");
         page.addObject("entry", null);
+        page.addObject("weighed", null);
         page.addObject("choices", TypedEntry.CHOICES);
         page.addObject("lookNow", List.of());
         page.addObject("diaryKey", UUID.randomUUID().toString());

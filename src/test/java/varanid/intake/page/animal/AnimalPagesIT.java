@@ -3,12 +3,18 @@ package varanid.intake.page.animal;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpRequest.BodyPublishers;
+import java.util.HashMap;
 import java.util.Map;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.web.util.HtmlUtils;
+import tools.jackson.databind.JsonNode;
 import varanid.intake.service.Answer;
 import varanid.intake.service.Browser;
 import varanid.intake.service.Client;
@@ -62,6 +68,75 @@ class AnimalPagesIT {
         assertThat(browser.submit(animal, animal + "/diary", entry).status()).isEqualTo(303);
         assertThat(keeper.get("/api/v1" + animal + "/diary").json().get("items"))
                 .hasSize(1);
+    }
+
+    @Test
+    void aMistypedWeightIsCorrectedWithItsTimeAndWhatElseWasKnownOfIt() {
+        Organisation rescue = organisations.create();
+        Client keeper = rescue.keeper();
+        Browser browser = Browser.signedIn(rescue, keeper);
+        String animal = "/animals/"
+                + keeper.post(
+                                "/api/v1/animals",
+                                "{\"weights\": [{\"value\": 38, \"unit\": \"g\", \"occurredAt\": \"2026-03-01T08:00:00Z\"}]}")
+                        .id();
+        String mistyped = keeper.post(
+                        "/api/v1" + animal + "/weighings",
+                        "{\"value\": 40, \"unit\": \"g\", \"scale\": \"kitchen\", \"resolution\": 1, \"wet\": true, \"note\": \"<i>calm</i>\","
+                                + " \"occurredAt\": \"2026-03-08T08:00:00Z\", \"lastMealAt\": \"2026-03-05T08:00:00Z\"}")
+                .id();
+        String form = weighingForm(browser.get(animal + "?weighing=" + mistyped));
+        assertThat(form)
+                .contains("Correct a weight")
+                .contains("value=\"kitchen\"")
+                .contains("checked");
+        Map<String, String> sent = new HashMap<>(fields(form));
+        sent.put("weight", "400");
+        sent.putAll(Map.of("unit", "g", "wet", "true"));
+        String next = browser.submit(animal, animal + "/weighings", sent)
+                .header("Location")
+                .orElseThrow();
+        assertThat(next).startsWith(animal + "?kept=weighing&weighed=");
+        JsonNode corrected = weighing(keeper, animal, 1);
+        assertThat(corrected.get("supersedes").asString()).isEqualTo(mistyped);
+        assertThat(corrected.get("value").intValue()).isEqualTo(400);
+        assertThat(corrected.get("occurredAt").asString()).isEqualTo("2026-03-08T08:00:00Z");
+        assertThat(corrected.get("lastMealAt").asString()).isEqualTo("2026-03-05T08:00:00Z");
+        assertThat(corrected.get("note").asString()).isEqualTo("<i>calm</i>");
+        assertThat(corrected.get("wet").booleanValue()).isTrue();
+        assertThat(browser.get(next).body()).contains("400 g").doesNotContain("40 g<");
+        assertThat(browser.get(animal + "?weighing=" + mistyped).status()).isEqualTo(404);
+
+        // The one of the registration has no id of its own; the page knows it by its place.
+        String first = browser.get(animal).body().replaceFirst("(?s).*\\?weighing=([^#]*)#weigh.*", "$1");
+        Map<String, String> again = new HashMap<>(fields(weighingForm(browser.get(animal + "?weighing=" + first))));
+        again.putAll(Map.of("unit", "g", "weight", "380"));
+        assertThat(browser.submit(animal, animal + "/weighings", again).status())
+                .isEqualTo(303);
+        assertThat(weighing(keeper, animal, 2).get("supersedesFirst").intValue())
+                .isZero();
+        assertThat(browser.get(animal).body()).contains("380 g").doesNotContain("38 g");
+    }
+
+    private static JsonNode weighing(Client keeper, String animal, int place) {
+        return keeper.get("/api/v1" + animal + "/weighings").json().get("items").get(place);
+    }
+
+    private static String weighingForm(Answer page) {
+        return page.body().replaceFirst("(?s).*<details id=\"weigh\"(.*?)</form>.*", "$1");
+    }
+
+    /** What a browser would send back of it, its boxes and its choices left out. */
+    private static Map<String, String> fields(String form) {
+        return Pattern.compile("<input [^>]*>")
+                .matcher(form)
+                .results()
+                .map(MatchResult::group)
+                .filter(input -> !input.contains("checkbox") && !input.contains("_csrf"))
+                .filter(input -> input.contains(" value=\""))
+                .collect(Collectors.toMap(
+                        input -> input.replaceFirst("(?s).* name=\"([^\"]*)\".*", "$1"),
+                        input -> HtmlUtils.htmlUnescape(input.replaceFirst("(?s).* value=\"([^\"]*)\".*", "$1"))));
     }
 
     @Test
