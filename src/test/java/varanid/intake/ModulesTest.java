@@ -88,6 +88,7 @@ class ModulesTest {
                             "assessment",
                             "checklist",
                             "attachment",
+                            "condition",
                             "diary",
                             "enclosure",
                             "infection",

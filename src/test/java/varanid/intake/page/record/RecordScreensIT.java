@@ -40,6 +40,41 @@ class RecordScreensIT {
 
     @ParameterizedTest
     @MethodSource("varanid.intake.service.Screens#everyWay")
+    void aLengthIsKeptAndAskedAboutWhereNoMonitorIsThatLong(Screens screens) {
+        Organisation rescue = organisations.create();
+        String animal = "/animals/" + newAnimal(rescue.keeper());
+        try (Screen screen = screens.signIn(rescue, rescue.keeper()).open()) {
+            Page page = screen.page();
+            screen.go(animal);
+            page.getByRole(AriaRole.LINK, named("Measure its length")).click();
+            page.waitForURL("**/lengths");
+            screen.go(animal + "/lengths");
+            assertThat(page.locator("main").innerText()).contains("Nothing was measured yet.");
+            page.getByLabel("What was measured", exactly()).selectOption("Tip of the snout to the vent");
+            page.getByLabel("How long").fill("312");
+            page.getByLabel("Smallest step of the ruler or tape").fill("1");
+            page.getByLabel("What it was measured with").fill(HOSTILE);
+            page.getByRole(AriaRole.BUTTON, named("Keep the length")).click();
+            page.locator(".faults").waitFor();
+            assertThat(page.getByLabel("How long").inputValue()).isEqualTo("312");
+            screen.shows("lengths-faulty");
+            page.getByLabel("Unit").selectOption("mm");
+            page.getByRole(AriaRole.BUTTON, named("Keep the length")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            assertThat(page.locator("main").innerText()).contains("Tip of the snout to the vent", "312 mm");
+            screen.shows("lengths");
+        }
+        JsonNode kept = rescue.keeper()
+                .get("/api/v1" + animal + "/lengths")
+                .json()
+                .get("items")
+                .get(0);
+        assertThat(kept.get("of").asString()).isEqualTo("snout-vent");
+        assertThat(kept.get("tool").asString()).isEqualTo(HOSTILE);
+    }
+
+    @ParameterizedTest
+    @MethodSource("varanid.intake.service.Screens#everyWay")
     void aSampleIsKeptAndItsResultToo(Screens screens) {
         Organisation rescue = organisations.create();
         String animal = "/animals/" + newAnimal(rescue.keeper());
