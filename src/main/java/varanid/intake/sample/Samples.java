@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -94,6 +95,52 @@ public class Samples {
         Present present = Present.at(clock, caller.zone());
         NewResult result = request.read(fields -> NewResult.reader(fields, sample, known, present));
         return store.add(caller, sample, result).row().id();
+    }
+
+    /**
+     * A result that nothing has corrected, as it was given.
+     *
+     * @param method the code of what it was examined by
+     */
+    public record KeptResult(
+            UUID id,
+            String method,
+            String outcome,
+            List<Agent> found,
+            LocalDate reportedOn,
+            Optional<String> laboratory,
+            Optional<String> report) {
+
+        /** What was found, by its code, and whether it was called significant. */
+        public record Agent(String agent, boolean significant) {}
+
+        public KeptResult {
+            found = List.copyOf(found);
+        }
+
+        private static KeptResult of(SampleFile.Result result) {
+            SampleResultRow row = result.row();
+            return new KeptResult(
+                    row.id(),
+                    row.method(),
+                    row.outcome(),
+                    result.found().stream()
+                            .map(found -> new Agent(found.agent(), Boolean.TRUE.equals(found.significant())))
+                            .toList(),
+                    row.reportedOn(),
+                    Optional.ofNullable(row.laboratory()),
+                    Optional.ofNullable(row.report()));
+        }
+    }
+
+    /** The results of a sample that stands, in the order they were recorded; none for any other. */
+    @Transactional(readOnly = true)
+    public List<KeptResult> listResults(UUID organisationId, UUID animalId, UUID sampleId) {
+        return store.listStanding(organisationId, animalId).stream()
+                .filter(sample -> sample.row().id().equals(sampleId))
+                .flatMap(sample -> sample.standingResults().stream())
+                .map(KeptResult::of)
+                .toList();
     }
 
     /**

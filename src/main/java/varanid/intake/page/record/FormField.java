@@ -35,7 +35,9 @@ public record FormField(
         /** A box that stands by a value. It is shown where the value was asked about. */
         CONFIRMATION,
         /** Lines, each for itself. */
-        LINES
+        LINES,
+        /** Not seen: it says of what the form is. */
+        HIDDEN
     }
 
     /** @param label null where the message {@code option.}, the field's name and the code says it */

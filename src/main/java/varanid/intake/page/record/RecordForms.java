@@ -46,6 +46,11 @@ class RecordForms {
         return page;
     }
 
+    /** A sheet that is filled in already, to be corrected. */
+    ModelAndView showFilledIn(Caller caller, UUID animalId, Sheet sheet, SentForm typed) {
+        return page(HttpStatus.OK, caller, animalId, sheet, typed, Map.of(), false);
+    }
+
     /**
      * @param keeping reads the request and keeps it
      * @return where to go on; the sheet again, with everything that was filled in, where something is wrong

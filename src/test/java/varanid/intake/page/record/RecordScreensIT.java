@@ -101,8 +101,23 @@ class RecordScreensIT {
             page.getByLabel("What was found", exactly()).selectOption("coccidia");
             page.getByRole(AriaRole.BUTTON, named("Keep the result")).click();
             page.getByRole(AriaRole.STATUS).waitFor();
+            screen.shows("sample-result");
             screen.go(animal + "/samples");
             assertThat(page.locator("main").innerText()).contains("something found");
+
+            page.getByText("Write down a result").click();
+            page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Correct"))
+                    .click();
+            page.waitForURL("**#correct");
+            screen.go(page.url().replaceFirst(".*(/animals/)", "$1"));
+            screen.shows("sample-result-correct");
+            assertThat(page.getByLabel("What was found", exactly()).inputValue())
+                    .isEqualTo("coccidia");
+            page.getByLabel("What was found", exactly()).selectOption("pinworm");
+            page.getByLabel("The words of the report").fill(HOSTILE);
+            page.getByRole(AriaRole.BUTTON, named("Keep the result")).click();
+            page.getByRole(AriaRole.STATUS).waitFor();
+            assertThat(page.locator("main").innerText()).contains("pinworm").doesNotContain("coccidia,");
         }
         JsonNode kept = rescue.keeper()
                 .get("/api/v1" + animal + "/samples")
@@ -110,6 +125,10 @@ class RecordScreensIT {
                 .path("items")
                 .path(0);
         assertThat(kept.path("outcome").stringValue()).isEqualTo("positive");
+        assertThat(kept.path("results")).hasSize(2);
+        assertThat(kept.path("results").path(1).path("supersedes").stringValue())
+                .isEqualTo(kept.path("results").path(0).path("id").stringValue());
+        assertThat(kept.path("results").path(1).path("report").stringValue()).isEqualTo(HOSTILE);
         assertThat(kept.path("freshHours").intValue()).isEqualTo(2);
         assertThat(kept.path("steps").path(0).path("step").stringValue()).isEqualTo("sent");
     }
