@@ -302,10 +302,14 @@ public final class Screens {
                     page.url() + " has shifted by " + moved + ", at most " + MOST_SHIFT + " is not noticed");
         }
 
-        /** With the headers, which the browser counts too. The figures are kept beside the pictures. */
+        /**
+         * With the headers, which the browser counts too, and without what is asked while the page is used. The figures
+         * are kept beside the pictures.
+         */
         private void isLight(String title) {
             int bytes = ((Number) page.evaluate("""
                             () => ['navigation', 'resource'].flatMap(type => performance.getEntriesByType(type))
+                                .filter(each => each.initiatorType !== 'fetch')
                                 .reduce((sum, each) => sum + each.transferSize, 0)""")).intValue();
             note(bytes + " bytes " + title + "-" + how.name);
             Assertions.assertTrue(
