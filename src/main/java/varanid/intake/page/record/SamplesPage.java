@@ -98,8 +98,8 @@ class SamplesPage {
             @PathVariable UUID sampleId,
             @RequestParam Map<String, String> query,
             @RequestParam(required = false) @Nullable UUID corrects) {
-        Sheet asked = result(caller, animalId, sampleId);
-        List<Samples.KeptResult> results = samples.listResults(caller.organisationId(), animalId, sampleId);
+        List<Samples.KeptResult> results = listResults(caller, animalId, sampleId);
+        Sheet asked = result(sampleId, results);
         ModelAndView page = corrects == null
                 ? forms.show(caller, animalId, asked, query.containsKey("kept"))
                 : forms.showFilledIn(caller, animalId, asked, filledIn(results, corrects));
@@ -139,7 +139,7 @@ class SamplesPage {
         return forms.keep(
                 caller,
                 animalId,
-                result(caller, animalId, sampleId),
+                result(sampleId, listResults(caller, animalId, sampleId)),
                 sent,
                 request -> samples.keepResult(caller, animalId, sampleId, request));
     }
@@ -157,14 +157,15 @@ class SamplesPage {
                 request -> samples.keepStep(caller, animalId, sampleId, request));
     }
 
-    private Sheet result(Caller caller, UUID animalId, UUID sampleId) {
+    private List<Samples.KeptResult> listResults(Caller caller, UUID animalId, UUID sampleId) {
         if (!samples.isThere(caller.organisationId(), animalId, sampleId)) {
             throw ProblemException.notFound("sample");
         }
-        int most = samples.listResults(caller.organisationId(), animalId, sampleId).stream()
-                .mapToInt(each -> each.found().size())
-                .max()
-                .orElse(0);
+        return samples.listResults(caller.organisationId(), animalId, sampleId);
+    }
+
+    private Sheet result(UUID sampleId, List<Samples.KeptResult> results) {
+        int most = results.stream().mapToInt(each -> each.found().size()).max().orElse(0);
         return new Sheet("result", "/samples/" + sampleId, result(Math.max(USUAL_AGENTS, most)), List.of("samples"));
     }
 }

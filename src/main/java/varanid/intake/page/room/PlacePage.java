@@ -274,7 +274,7 @@ class PlacePage {
         if (!form.names().contains("roomId")) {
             return Optional.empty();
         }
-        Optional<UUID> room = form.find("roomId").flatMap(PlacePage::id);
+        Optional<UUID> room = form.findId("roomId");
         Map<String, List<String>> wrong;
         if (room.isEmpty()) {
             wrong = Faults.byField(List.of(Fault.at("#/roomId", "is missing", "one of the rooms")), PUT);
@@ -290,13 +290,5 @@ class PlacePage {
         }
         wrong.forEach(faults::putIfAbsent);
         return Optional.empty();
-    }
-
-    private static Optional<UUID> id(String text) {
-        try {
-            return Optional.of(UUID.fromString(text));
-        } catch (IllegalArgumentException e) {
-            return Optional.empty();
-        }
     }
 }

@@ -127,20 +127,12 @@ class RoomPage {
         form.putText(event, "about");
         form.find("answeredOn").ifPresent(on -> event.put("on", on));
         form.find("answerNote").ifPresent(note -> event.put("reason", note));
-        // Without a word nobody knows whether it takes a clinician: what is missing is said here.
-        SentForms.Outcome outcome = word.isBlank()
-                ? new SentForms.Outcome(Optional.empty(), wordless(form), false)
-                : forms.keep(
-                        caller,
-                        "POST /rooms/" + roomId + "/answers",
-                        form,
-                        event,
-                        request -> {
-                            records.keepEvent(caller, roomId, JsonRequest.written(event));
-                            return "/rooms/" + roomId + "?kept=answered";
-                        },
-                        ANSWER);
-        return outcome.next().map(SeeOther::path).orElseGet(() -> refused(caller, roomId, "answer", form, outcome));
+        if (word.isBlank()) {
+            // Without a word nobody knows whether it takes a clinician: what is missing is said here.
+            return refused(
+                    caller, roomId, "answered", form, new SentForms.Outcome(Optional.empty(), wordless(form), false));
+        }
+        return keep(caller, roomId, "answers", "answered", form, event, ANSWER);
     }
 
     /** What happened in the work, or was found in the room, and is no look, no result and nobody's coming or going. */
@@ -219,10 +211,7 @@ class RoomPage {
         ModelAndView page = one(HttpStatus.UNPROCESSABLE_CONTENT, caller, opened, USUAL_EVENTS, form);
         page.addObject(
                 "mistake",
-                form.find("mistake")
-                        .flatMap(RoomPage::id)
-                        .map(id -> findMistake(opened, id))
-                        .orElse(null));
+                form.findId("mistake").map(id -> findMistake(opened, id)).orElse(null));
         page.addObject("faults", outcome.faults());
         page.addObject("sentBefore", outcome.sentBefore());
         page.addObject("refused", which);
@@ -274,13 +263,5 @@ class RoomPage {
         page.addObject("kept", "");
         page.addObject("key", UUID.randomUUID().toString());
         return page;
-    }
-
-    private static Optional<UUID> id(String typed) {
-        try {
-            return Optional.of(UUID.fromString(typed));
-        } catch (IllegalArgumentException e) {
-            return Optional.empty();
-        }
     }
 }

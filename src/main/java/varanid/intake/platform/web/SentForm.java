@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -87,6 +88,15 @@ public final class SentForm {
     /** The same, where it is more than blanks. */
     public Optional<String> find(String field) {
         return Optional.of(typed(field)).filter(text -> !text.isBlank());
+    }
+
+    /** The id in a field; nothing where that is none. */
+    public Optional<UUID> findId(String field) {
+        try {
+            return find(field).map(UUID::fromString);
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
     }
 
     /** The form's own key, of which its effect happens once; nothing for one that cannot be a key. */
